@@ -49,17 +49,14 @@ async function mergeAll(wanted: MergeArguments): Promise<number> {
     progress: bar.show,
   });
   bar.clear();
-  if (merged.bundles === 0) throw new NothingToMerge(sentence("references.none", { path: wanted.folder }));
+  if (merged.files === 0) throw new NothingToMerge(sentence("references.none", { path: wanted.folder }));
   tell(merged, wanted);
   return merged.keptBack > 0 ? 3 : 0;
 }
 
-function tell(
-  { bundles, marks, groups, keptBack, differing }: Merged,
-  { out, signing }: MergeArguments,
-): void {
+function tell({ files, marks, groups, keptBack, differing }: Merged, { out, signing }: MergeArguments): void {
   const seconds = Number((performance.now() / 1000).toFixed(1));
-  console.log(say(sentence("references.done", { count: bundles, marks, groups, keptBack, seconds })));
+  console.log(say(sentence("references.done", { count: files, marks, groups, keptBack, seconds })));
   for (const { name, test, off } of differing) {
     const place = Math.round(100 * (0.5 + off));
     console.log(say(sentence("references.differs", { name, test, place })));

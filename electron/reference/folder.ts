@@ -14,25 +14,26 @@ export interface Sent {
   readonly subfolder: string | null;
 }
 
-/** Lists the zip files of a folder and below, by name, whatever they are. */
-export async function filesIn(folder: string): Promise<Sent[]> {
+/** Lists the files of a folder and below whose names end as wanted, by name, whatever they are. */
+export async function filesIn(folder: string, endings: readonly string[]): Promise<Sent[]> {
+  const isTaken = (name: string) => endings.some((ending) => name.toLowerCase().endsWith(ending));
   const found: Sent[] = [];
   for (const entry of await readdir(folder, { withFileTypes: true })) {
     if (isTaken(entry.name)) found.push({ name: entry.name, subfolder: null });
-    else if (entry.isDirectory()) found.push(...(await filesBelow(folder, entry.name)));
+    else if (entry.isDirectory()) found.push(...(await filesBelow(folder, entry.name, isTaken)));
   }
   return found.sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
-async function filesBelow(folder: string, subfolder: string): Promise<Sent[]> {
+async function filesBelow(
+  folder: string,
+  subfolder: string,
+  isTaken: (name: string) => boolean,
+): Promise<Sent[]> {
   const entries = await readdir(join(folder, subfolder), { recursive: true });
   return entries
     .filter(isTaken)
     .map((name) => ({ name: `${subfolder}/${name.replaceAll("\\", "/")}`, subfolder }));
-}
-
-function isTaken(name: string): boolean {
-  return /\.zip$/i.test(name);
 }
 
 /** What tells one state of a file from another without reading it. */

@@ -1,5 +1,5 @@
 import { mkdir, readdir, rename, rm } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import type { AlikeMarks } from "../domain/reference/bundle.ts";
 import { readableVersions } from "../domain/reference/descriptor.ts";
 import { rulesVersion } from "../domain/tests/registry.ts";
@@ -12,14 +12,14 @@ import type { Stamp } from "./folder.ts";
 /** A file that was looked at: what was found in it, as long as it is the same file. */
 export interface Looked extends Stamp {
   readonly name: string;
-  /** The content hash of the bundle in it; null: it was refused, as `refusal` says. */
+  /** The content hash of the bundle in it, or the id of what somebody handed in; null: it was refused, as `refusal` says. */
   readonly bundle: string | null;
   readonly refusal: Sentence | null;
 }
 
 /**
  * What was checked of the files that were sent, as Parquet files in batches: of batch n, `quarter=2026-Q3/n.parquet` for
- * each quarter with the marks of its bundles, and `files/n.parquet` with the files that were looked at. That one is
+ * each quarter with the marks of its bundles, `quarter=none/n.parquet` with what people handed in, and `files/n.parquet` with the files that were looked at. That one is
  * written last and is what makes the batch count; files of a batch without it are left by a process that was killed, and
  * are deleted. So at any moment the folder is as after some batch, and nothing is there twice.
  */
@@ -32,15 +32,23 @@ export interface Kept {
   readonly waiting: number;
   /** Writes the batch at hand whole, through to the disk. */
   flush(): Promise<void>;
-  /** Returns SQL that reads all kept marks: bundle, test, variant, fingerprint, category, age_band, quarter, low, high, marks. */
-  query(): string;
+  /** Returns SQL that reads all marks of bundles: bundle, test, variant, fingerprint, category, age_band, quarter, low, high, marks. */
+  marks(): string;
+  /** The same of what people handed in. */
+  handed(): string;
 }
 
 /** Goes up when bundles that were refused or read before may be read otherwise now; everything is looked at again then. */
 const reader = `1/${rulesVersion}/${readableVersions.join("+")}`;
 
 const filesFolder = "files";
-const quarterFolder = /^quarter=\d{4}(-Q[1-4])?$/;
+/** The quarter of what people handed in, which says none. */
+export const noQuarter = "none";
+const quarterFolder = /^quarter=(\d{4}(-Q[1-4])?|none)$/;
+
+function isHanded(path: string): boolean {
+  return basename(dirname(path)) === `quarter=${noQuarter}`;
+}
 
 const batchTables = `
   CREATE TABLE batch_mark (
@@ -95,7 +103,8 @@ export async function openKept(engine: Engine, folder: string): Promise<Kept> {
       marksFiles = [...marksFiles, ...written];
       [files, marks, next] = [[], [], next + 1];
     },
-    query: () => readingAll(marksFiles),
+    marks: () => readingAll(marksFiles.filter((path) => !isHanded(path))),
+    handed: () => readingAll(marksFiles.filter(isHanded)),
   };
 }
 
@@ -119,7 +128,7 @@ function fileCells({ name, bytes, changed, bundle, refusal }: Looked) {
 
 /** Writes a query's rows to a file that is there whole or not at all, also after a power cut. */
 async function writeThrough(engine: Engine, path: string, query: string): Promise<void> {
-  const folder = join(path, "..");
+  const folder = dirname(path);
   await mkdir(folder, { recursive: true });
   const part = `${path}.part`;
   await engine.writeParquet(part, query);

@@ -2,15 +2,17 @@ import type { KeyObject } from "node:crypto";
 import { mkdir } from "node:fs/promises";
 import { dirname } from "node:path";
 import { type DifferingHall, differingHalls } from "../domain/reference-table/differing-halls.ts";
+import { sentence } from "../domain/words.ts";
 import { writeWholeFiles } from "../files/whole.ts";
 import { allOf } from "./database.ts";
 import { type Engine, openEngine } from "./engine.ts";
 import { groupsOf } from "./groups.ts";
 import { openHome } from "./home.ts";
 import { type Kept, openKept } from "./kept.ts";
+import { NothingToMerge } from "./nothing.ts";
 import { percentilesSheet } from "./percentiles-sheet.ts";
 import { steps } from "./steps.ts";
-import { type Source, type Telling, takeIn } from "./take-in.ts";
+import { endings, type Source, type Telling, takeIn } from "./take-in.ts";
 import { writeTable } from "./write-table.ts";
 
 /** How a table is signed, and how long it may be used. */
@@ -33,7 +35,8 @@ export interface MergeArguments {
 
 /** The result of a merge. */
 export interface Merged {
-  readonly bundles: number;
+  /** Number of files that were used. */
+  readonly files: number;
   readonly marks: number;
   readonly keptBack: number;
   /** Number of groups that the file tells. */
@@ -74,16 +77,24 @@ async function mergeInto(
   telling: Telling,
 ): Promise<Merged> {
   let keptBack = 0;
-  const sources = await takeIn(wanted.folder, kept, {
+  const isSheet = wanted.signing === null;
+  // A sheet is of bundles, each of which counts whole; what one person hands in never stands for itself.
+  const sources = await takeIn(wanted.folder, isSheet ? [endings.bundle] : Object.values(endings), kept, {
     ...telling,
     keptBack(name, why) {
       keptBack += 1;
       telling.keptBack(name, why);
     },
   });
-  const none = { bundles: sources.length, marks: 0, keptBack, groups: 0, differing: [] };
+  const none = {
+    files: sources.length,
+    marks: 0,
+    keptBack,
+    groups: 0,
+    differing: [],
+  };
   if (sources.length === 0) return none;
-  const halls = hallsOf(sources, wanted.signing === null);
+  const halls = hallsOf(sources, isSheet);
   await fill(engine, kept, sources, halls);
   const [{ marks } = { marks: 0 }] = await allOf(engine.rows<{ marks: number }>(countOfMarks));
   const made = await (wanted.signing === null
@@ -112,27 +123,46 @@ function hallsOf(sources: readonly Source[], apart: boolean): Halls {
   return { names: [...numbers.keys()], numbers: those };
 }
 
+/** Name of the hall that all hand-ins together are; ends in no way in which another's does. */
+const everyHandIn = "*.json";
+
 /** A subfolder's name ends in a slash here, so that none is a file's. */
-function hallOf({ name, subfolder }: Source, apart: boolean): string {
+function hallOf({ name, subfolder, isHandedIn }: Source, apart: boolean): string {
+  if (isHandedIn) return everyHandIn;
   return apart || subfolder === null ? name : `${subfolder}/`;
 }
 
 /** Makes `mark` the marks of all sources, with the number of their hall. */
-async function fill(
-  engine: Engine,
-  kept: Kept,
-  sources: readonly Source[],
-  { numbers }: Halls,
-): Promise<void> {
+async function fill(engine: Engine, kept: Kept, sources: readonly Source[], halls: Halls): Promise<void> {
   await engine.run(steps.tables);
   await engine.run("CREATE TABLE source (bundle TEXT NOT NULL, hall INTEGER NOT NULL)");
   await engine.add(
     "source",
-    sources.map(({ bundle }, index) => [bundle, numbers[index] ?? -1]),
+    sources.map(({ bundle }, index) => [bundle, halls.numbers[index] ?? -1]),
   );
+  await takeTurns(engine, sources);
+  await engine.run(`CREATE TABLE handed AS
+    SELECT turn.turn, test, variant, fingerprint, category, age_band, low, high
+    FROM (${kept.handed()}) AS kept JOIN turn ON turn.id = kept.bundle`);
+  await engine.run(steps.handed);
   await engine.run(`CREATE VIEW mark AS
     SELECT source.hall, test, variant, fingerprint, category, age_band, quarter, low, high, marks
-    FROM (${kept.query()}) AS kept JOIN source ON source.bundle = kept.bundle`);
+    FROM (${kept.marks()}) AS kept JOIN source ON source.bundle = kept.bundle
+    UNION ALL
+    SELECT ${halls.names.indexOf(everyHandIn)}, test, variant, fingerprint, category, age_band, NULL, low, high, 1
+    FROM handed_counting`);
+}
+
+/** Gives what people handed in an order: as the files came, and by their ids where that is the same. */
+async function takeTurns(engine: Engine, sources: readonly Source[]): Promise<void> {
+  await engine.run("CREATE TABLE turn (id TEXT NOT NULL, turn INTEGER NOT NULL)");
+  const handed = sources.filter(({ isHandedIn }) => isHandedIn);
+  const key = ({ changed, bundle }: Source) => changed.padStart(20, "0") + bundle;
+  const inTurn = handed.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
+  await engine.add(
+    "turn",
+    inTurn.map(({ bundle }, index) => [bundle, index]),
+  );
 }
 
 interface Made extends Pick<Merged, "groups" | "differing"> {
@@ -150,7 +180,8 @@ async function tableOf(
   halls: readonly string[],
 ): Promise<Made> {
   const { groups, halls: standing } = await groupsOf(engine);
-  const bundles = sources.map(({ bundle }) => bundle);
+  if (groups.length === 0) throw new NothingToMerge(sentence("references.noGroups"));
+  const bundles = sources.flatMap(({ bundle, isHandedIn }) => (isHandedIn ? [] : bundle));
   const content = writeTable({ publisher, made, validUntil, bundles, groups }, key);
   const differing = differingHalls(standing).map(({ hall, test, off }) => {
     return { name: halls[hall] ?? "", test, off };

@@ -7,6 +7,7 @@ function textOf(name: string): string {
 /** The queries of a merge, in their order; what they need is said at their beginnings. */
 export const steps = Object.freeze({
   mark: textOf("0-mark"),
+  handed: textOf("1-handed"),
   tables: textOf("1-tables"),
   groups: textOf("2-groups"),
   sizes: textOf("3-sizes"),

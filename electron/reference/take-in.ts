@@ -2,9 +2,10 @@ import { join } from "node:path";
 import { readBundle } from "../api/reference/read.ts";
 import type { Bundle } from "../domain/reference/bundle.ts";
 import { refused } from "../domain/reference/refused.ts";
+import { readHandIn } from "../domain/reference-table/hand-in.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
 import { filesIn, type Opened, reasonOf, type Sent, withFile } from "./folder.ts";
-import type { Kept, Looked } from "./kept.ts";
+import { type Kept, type Looked, noQuarter } from "./kept.ts";
 
 /** How far a merge is, and what it does not use. */
 export interface Telling {
@@ -13,12 +14,18 @@ export interface Telling {
   progress(done: number, all: number, kept: boolean): void;
 }
 
-/** A bundle that counts. */
+/** A bundle that counts, or what somebody handed in. */
 export interface Source {
   readonly bundle: string;
   readonly name: string;
   readonly subfolder: string | null;
+  readonly isHandedIn: boolean;
+  /** When its file was last changed, as in its stamp. */
+  readonly changed: string;
 }
+
+/** How the names of bundles end, and those of what people hand in. */
+export const endings = { bundle: ".zip", handIn: ".json" } as const;
 
 /** Files after which a batch is written. */
 const batchSize = 500;
@@ -26,10 +33,16 @@ const batchSize = 500;
 /**
  * Looks through a folder, file by file and by name, so that only one is in memory; no content of one can stop the
  * others. What is kept of a file that has not changed is not read again. A bundle that came already, in any zip, counts
- * once. Returns the bundles that count.
+ * once, and so does what somebody handed in. Returns what counts.
+ * @param wanted how the names of files end that are looked at
  */
-export async function takeIn(folder: string, kept: Kept, telling: Telling): Promise<Source[]> {
-  const files = await filesIn(folder);
+export async function takeIn(
+  folder: string,
+  wanted: readonly string[],
+  kept: Kept,
+  telling: Telling,
+): Promise<Source[]> {
+  const files = await filesIn(folder, wanted);
   const sources = new Map<string, Source>();
   for (const [index, file] of files.entries()) {
     const why = await takeFile(folder, file, kept, sources);
@@ -55,11 +68,11 @@ async function takeFile(
   } catch (error) {
     return reasonOf(error);
   }
-  const { bundle, refusal } = looked;
+  const { bundle, refusal, changed } = looked;
   if (bundle === null) return refusal;
   const first = sources.get(bundle);
   if (first !== undefined) return sentence("references.again", { name: first.name });
-  sources.set(bundle, { bundle, name, subfolder });
+  sources.set(bundle, { bundle, name, subfolder, isHandedIn: isHandIn(name), changed });
   return null;
 }
 
@@ -68,8 +81,8 @@ async function look(name: string, { stamp, read }: Opened, kept: Kept): Promise<
   const known = kept.find(name);
   if (known !== undefined && known.bytes === stamp.bytes && known.changed === stamp.changed) return known;
   try {
-    const { contentSha256, marks } = usable(readBundle(await read()));
-    return keep({ name, ...stamp, bundle: contentSha256, refusal: null }, marks);
+    const { id, marks } = (isHandIn(name) ? handedIn : bundled)(await read());
+    return keep({ name, ...stamp, bundle: id, refusal: null }, marks);
   } catch (error) {
     // What the system could not read may be readable next time, and is not kept.
     if (error instanceof Error && "syscall" in error) throw error;
@@ -82,9 +95,35 @@ async function look(name: string, { stamp, read }: Opened, kept: Kept): Promise<
   }
 }
 
-/** @throws Refusal `bad-input` for what is no result of real people, or was not meant to be shared */
-function usable(bundle: Bundle): Bundle {
-  if (bundle.rehearsal) throw refused(sentence("reference.rehearsal"));
-  if (bundle.demo) throw refused(sentence("reference.demo"));
-  return bundle;
+function isHandIn(name: string): boolean {
+  return name.toLowerCase().endsWith(endings.handIn);
+}
+
+/** What a file tells, by which it is known again. */
+interface Told {
+  readonly id: string;
+  readonly marks: Bundle["marks"];
+}
+
+/** @throws Refusal `bad-input`, also for what is no result of real people, or was not meant to be shared */
+function bundled(bytes: Uint8Array): Told {
+  const { rehearsal, demo, contentSha256, marks } = readBundle(bytes);
+  if (rehearsal) throw refused(sentence("reference.rehearsal"));
+  if (demo) throw refused(sentence("reference.demo"));
+  return { id: contentSha256, marks };
+}
+
+/** @throws Refusal `bad-input` */
+function handedIn(bytes: Uint8Array): Told {
+  const { id, category, ageBand, results } = readHandIn(textIn(bytes));
+  return { id, marks: results.map((each) => ({ ...each, category, ageBand, quarter: noQuarter, count: 1 })) };
+}
+
+/** @throws Refusal `bad-input` when it is no UTF-8 */
+function textIn(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw refused(sentence("handIn.other"));
+  }
 }

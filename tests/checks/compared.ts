@@ -1,0 +1,42 @@
+import type { HallInTest } from "../../electron/domain/reference-table/differing-halls.ts";
+import { groupsOf } from "../../electron/reference/groups.ts";
+import { steps } from "../../electron/reference/steps.ts";
+import { inSqlite } from "../unit/reference/in-sqlite.ts";
+
+/** One result as a hall reported it. */
+export interface Reported {
+  readonly hall: string;
+  /** The age band. */
+  readonly cell: string;
+  /** Null where open. */
+  readonly low: number | null;
+  readonly high: number | null;
+}
+
+/** Every hall of these reports against all others, by the merge's own queries. */
+export async function compared(reports: readonly Reported[]): Promise<(HallInTest & { name: string })[]> {
+  const names = [...new Set(reports.map(({ hall }) => hall))];
+  const database = inSqlite();
+  await database.run(steps.mark);
+  await database.run(steps.tables);
+  await database.add(
+    "mark",
+    reports.map(({ hall, cell, low, high }) => [
+      ...[
+        names.indexOf(hall),
+        "push-up",
+        "full",
+        "push-up/full bpm=40",
+        "women",
+        cell,
+        "2026-Q1",
+        low,
+        high,
+        1,
+      ],
+    ]),
+  );
+  const { halls } = await groupsOf(database);
+  database.close();
+  return halls.map((hall) => ({ ...hall, name: names[hall.hall] ?? "" }));
+}
