@@ -198,6 +198,24 @@ test("the foot of the board is one tape, and its marker stands in the stretch of
   expect(place).toBeLessThanOrEqual(26 / 37 + 0.001);
 });
 
+test("the board draws nothing by itself between two seconds: its marker goes from tick to tick, and no animation runs", async ({
+  tapeline,
+}) => {
+  const { board, ids } = await openBoardOn(tapeline, spring);
+  await pushUps(tapeline.desk, ids[0], 23);
+  await expect(board.getByRole("article")).toBeVisible();
+  const marker = board.locator('[data-part="foot"] > *');
+  const place = () =>
+    marker.evaluate((each) => new DOMMatrix(getComputedStyle(each).transform).e / each.clientWidth);
+  const running = () => board.evaluate(() => document.getAnimations().length);
+  const before = await place();
+  await tapeline.clock.pass(5_000);
+  // The newest results, the gains, who is called: 37 seconds.
+  await expect.poll(place).toBeCloseTo(before + 5 / 37, 3);
+  // What news set in motion has come to rest.
+  await expect.poll(running).toBe(0);
+});
+
 test("200 athletes and long names fit every screen, and no text is too small for the hall", {
   tag: "@sweep",
 }, async ({ tapeline }) => {

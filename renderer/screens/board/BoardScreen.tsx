@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from "@tanstack/react-query";
-import { type CSSProperties, useEffect, useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useTranslation } from "react-i18next";
 import type { Board } from "../../../electron/api/board/schemas.ts";
 import { useTRPC } from "../../app/client.tsx";
@@ -11,8 +11,9 @@ import { CallStrip } from "./CallStrip.tsx";
 import { FloorScene } from "./FloorScene.tsx";
 import { Head } from "./Head.tsx";
 import { NewestScene } from "./NewestScene.tsx";
-import { type Turn, useRotation, useWide } from "./rotation.ts";
-import { atTheEnd, type Scene, scenesOf, secondsOf } from "./scenes.ts";
+import { Rhythm } from "./Rhythm.tsx";
+import { useDrift, useRotation, useWide } from "./rotation.ts";
+import { atTheEnd, type Scene, scenesOf } from "./scenes.ts";
 import { useTotals } from "./totals.ts";
 import { rowsOfPage, Wall } from "./Wall.tsx";
 
@@ -61,7 +62,7 @@ function Hall({ board, onRound }: HallProps) {
   const scene = scenes[turn.index] ?? { kind: "newest" };
   useEffect(() => onRound(turn.round), [turn.round, onRound]);
   return (
-    <div className={css.sheet}>
+    <div className={css.sheet} data-drift={useDrift()}>
       <Head board={board} figures={scene.kind !== "floor" && scene.kind !== "closing"} />
       <main className={css.main}>
         <section
@@ -107,32 +108,6 @@ function WallsScene({ walls }: { readonly walls: Board["walls"] }) {
       ))}
     </div>
   );
-}
-
-/** Draws the time left of a scene: a marker moves along a measuring tape on which each scene has its length. */
-function Rhythm({ scenes, turn }: { readonly scenes: readonly Scene[]; readonly turn: Turn }) {
-  const lengths = scenes.map(({ kind }) => secondsOf[kind]);
-  const whole = sum(lengths);
-  const from = sum(lengths.slice(0, turn.index));
-  const stays = lengths[turn.index] ?? whole;
-  const style = {
-    "--whole": whole,
-    "--from": from / whole,
-    "--until": (from + stays) / whole,
-    "--stays": stays,
-  };
-  return (
-    <div className={css.tape} data-part="foot" aria-hidden="true" style={style as CSSProperties}>
-      {scenes.length > 1 && (
-        // A restart of the scene's time restarts the marker.
-        <div key={`${turn.count} of ${scenes.length}`} className={css.marker} />
-      )}
-    </div>
-  );
-}
-
-function sum(lengths: readonly number[]): number {
-  return lengths.reduce((all, length) => all + length, 0);
 }
 
 /** The end of the day: thanks, what all of those who are shown did together, and until next time. Nobody is named. */

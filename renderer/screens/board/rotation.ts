@@ -54,3 +54,16 @@ function listen(changed: () => void): () => void {
 export function useWide(): boolean {
   return useSyncExternalStore(listen, () => wide.matches);
 }
+
+/** How many places the picture has, and ms in each. */
+const drifts = { places: 6, everyMs: 120_000 };
+
+/** Returns where the whole picture stands: it moves a little now and then, so that no line burns into the screen. */
+export function useDrift(): number {
+  const [place, setPlace] = useState(0);
+  useEffect(() => {
+    const timer = setInterval(() => setPlace((before) => (before + 1) % drifts.places), drifts.everyMs);
+    return () => clearInterval(timer);
+  }, []);
+  return place;
+}
