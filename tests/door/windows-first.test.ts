@@ -7,9 +7,8 @@ import { stationDay } from "./station-day.ts";
 const device: JoinedDevice = { id: "d", name: "Red phone", place: { role: "station", test: "push-up" } };
 const view = `app://desk/trpc/station.view?input=${encodeURIComponent(JSON.stringify({ test: "push-up" }))}`;
 
-test("what devices read at once is answered one in each turn of the event loop, and a window's between them", async () => {
-  const day = await stationDay();
-  const answered: string[] = [];
+/** Counts the turns of the event loop from now on; the returned function tells how many so far. */
+function countTurns(): () => number {
   let turn = 0;
   let counting: NodeJS.Immediate;
   const count = () => {
@@ -18,10 +17,17 @@ test("what devices read at once is answered one in each turn of the event loop, 
   };
   count();
   onTestFinished(() => clearImmediate(counting));
+  return () => turn;
+}
+
+test("what devices read at once is answered one in each turn of the event loop, and a window's between them", async () => {
+  const day = await stationDay();
+  const answered: string[] = [];
+  const turn = countTurns();
   const ask = async (name: string, own?: JoinedDevice) => {
     const { status } = await day.handle(new Request(view), "station", "push-up", own);
     expect(status).toBe(200);
-    answered.push(`${name} ${turn}`);
+    answered.push(`${name} ${turn()}`);
   };
   const devices = [1, 2, 3, 4, 5, 6].map((nth) => ask(`device ${nth}`, device));
   await Promise.all([...devices, ask("window")]);
@@ -32,14 +38,13 @@ test("what devices read at once is answered one in each turn of the event loop, 
   day.desk.close();
 });
 
-test("a window has heard of a change, asked and been answered before any device hears of it", async () => {
-  const day = await stationDay();
-  const order: string[] = [];
+/** Follows the changes of a desk; the returned functions listen, and end all streams. */
+function feedOf({ handle }: Awaited<ReturnType<typeof stationDay>>) {
   const gone = new AbortController();
   /** Resolves once the stream has begun, with what resolves once it has told of the calls and that was acted on. */
   async function follow(own: JoinedDevice | undefined, act: () => Promise<void>) {
     const request = new Request("app://desk/trpc/changes", { signal: gone.signal });
-    const { body } = await day.handle(request, "station", "push-up", own);
+    const { body } = await handle(request, "station", "push-up", own);
     const stream = body?.pipeThrough(new TextDecoderStream())[Symbol.asyncIterator]();
     async function until(topic: string): Promise<void> {
       for (let text = ""; !text.includes(`"topics":["${topic}"]`); ) {
@@ -51,9 +56,16 @@ test("a window has heard of a change, asked and been answered before any device 
     await until("all");
     return { acted: until("calls").then(act) };
   }
+  return { follow, end: () => gone.abort() };
+}
+
+test("a window has heard of a change, asked and been answered before any device hears of it", async () => {
+  const day = await stationDay();
+  const order: string[] = [];
+  const feed = feedOf(day);
   const streams = [
-    ...[1, 2, 3].map((nth) => follow(device, async () => void order.push(`device ${nth}`))),
-    follow(undefined, async () => {
+    ...[1, 2, 3].map((nth) => feed.follow(device, async () => void order.push(`device ${nth}`))),
+    feed.follow(undefined, async () => {
       await day.handle(new Request(view), "station", "push-up");
       order.push("window");
     }),
@@ -61,8 +73,24 @@ test("a window has heard of a change, asked and been answered before any device 
   const begun = await Promise.all(streams);
   day.desk.store.write(["calls"], () => undefined);
   await Promise.all(begun.map(({ acted }) => acted));
-  gone.abort();
+  feed.end();
   expect(order).toEqual(["window", "device 1", "device 2", "device 3"]);
+  day.desk.close();
+});
+
+test("fourteen devices hear of a change in one turn of the event loop, and wait for no reading", async () => {
+  const day = await stationDay();
+  const feed = feedOf(day);
+  const turnNow = countTurns();
+  const turns: number[] = [];
+  const many = Array.from({ length: 14 }, () => feed.follow(device, async () => void turns.push(turnNow())));
+  const begun = await Promise.all(many);
+  day.desk.store.write(["calls"], () => undefined);
+  await Promise.all(begun.map(({ acted }) => acted));
+  feed.end();
+  expect(turns).toHaveLength(14);
+  // What a stream hands on may cross into the next one.
+  expect((turns.at(-1) ?? 0) - (turns[0] ?? 0)).toBeLessThan(2);
   day.desk.close();
 });
 

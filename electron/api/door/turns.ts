@@ -11,7 +11,7 @@ function oneATurn(): <Result>(work: () => Result | Promise<Result>) => Promise<R
 }
 
 /**
- * What a dozen devices ask and hear at each change, one after another: the table's own windows would wait until all of them
+ * What a dozen devices ask at each change, one after another: the table's own windows would wait until all of them
  * are answered, since the requests of windows come by the event loop's other half, Electron's own.
  */
 export const devicesInTurn = oneATurn();
