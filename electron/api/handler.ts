@@ -59,7 +59,10 @@ export function createHandler(desk: Desk, report: (error: unknown) => void): Han
   }
 }
 
-/** Returns the request with a body that breaks off when too long; without its body if that is of an unknown kind. */
+/**
+ * Returns the request with a body that breaks off when too long; without its body if that is of an unknown kind. JSON is
+ * read from the request itself: another request around it would cost as much as reading an entry's answer.
+ */
 function bounded(request: Request): Request {
   const { body, url, method, signal } = request;
   if (body === null) return request;
@@ -67,8 +70,21 @@ function bounded(request: Request): Request {
   const most = mostBytes[type.trim()];
   // Drop it unread: a body that is neither JSON nor bytes is then refused as unreadable.
   if (most === undefined) return new Request(url, { method, signal });
+  if (type.trim() === "application/json") return withJson(request, () => jsonUpTo(most, body));
   const counted = ReadableStream.from(upTo(most, body));
   return new Request(request, { body: counted, duplex: "half" });
+}
+
+function withJson(request: Request, json: () => Promise<unknown>): Request {
+  return Object.defineProperty(request, "json", { value: json });
+}
+
+const utf8 = new TextDecoder();
+
+async function jsonUpTo(most: number, body: ReadableStream<Uint8Array>): Promise<unknown> {
+  const parts: Uint8Array[] = [];
+  for await (const part of upTo(most, body)) parts.push(part);
+  return JSON.parse(utf8.decode(Buffer.concat(parts))) as unknown;
 }
 
 /** Yields parts up to the limit and the one that exceeds it, so that a smaller limit refuses in its better words. */
