@@ -21,7 +21,7 @@ function boardOf(db: ReadableDb, day: Day | null, lengths: LengthUnit): z.infer<
       ...shapeBoard({ people: [], marks: [], calls: [], heats: [], doubted: new Set(), variations, lengths }),
     };
   const { title, date, state } = day;
-  const marks = tellMarks(db, day, null, variations);
+  const marks = tellMarks(db, day);
   const facts = {
     people: everybodyInPublic(db, day.id),
     marks,

@@ -11,8 +11,9 @@ import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit, Written } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { type EarlierMark, earlierOf } from "../../store/reads/earlier-marks.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables/marks.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
 import { toldOf } from "../marks/attempts.ts";
 import { type MarkWithNews, tellMarks } from "../marks/marks.ts";
 import { variationsOf } from "../noise/errors.ts";
@@ -26,8 +27,7 @@ export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: Le
   const only = which.kind === "athlete" ? which.athleteId : null;
   const variations = variationsOf(db, day.id);
   const places = placesOn(db, day);
-  const marks = Map.groupBy(tellMarks(db, day, only, variations), ({ athleteId }) => athleteId);
-  const earlier = Map.groupBy(earlierMarks(db, day, only), (mark) => `${mark.athleteId} ${mark.fingerprint}`);
+  const marks = Map.groupBy(tellMarks(db, day, only), ({ athleteId }) => athleteId);
   const names = new Map(testCodes.map((test) => [test, fingerprintsOf(db, day, test)]));
   return people.map((person) => {
     const own = marks.get(person.id) ?? [];
@@ -39,7 +39,8 @@ export function cardsOf(db: ReadableDb, day: Day, which: WhichCards, lengths: Le
         variation: variations[test],
         fingerprints: names.get(test) ?? new Map(),
         marks: own.filter((mark) => mark.test === test),
-        earlier: (name) => earlier.get(`${person.id} ${name}`) ?? [],
+        earlier: (variant, name) =>
+          earlierOf(db, day, { athleteId: person.id, test, variant, fingerprint: name }),
         place: (variant, value) => places({ athleteId: person.id, test, variant, value }),
       }),
     );
@@ -98,8 +99,8 @@ interface TestFacts {
   readonly fingerprints: ReadonlyMap<string, string>;
   /** The athlete's own marks of this test on the day. */
   readonly marks: readonly MarkWithNews[];
-  /** The athlete's own earlier marks of a fingerprint, oldest first. */
-  readonly earlier: (fingerprint: string) => readonly EarlierMark[];
+  /** Reads the athlete's own earlier marks of a variant and its fingerprint, oldest first. */
+  readonly earlier: (variant: string, fingerprint: string) => readonly EarlierMark[];
   /** Returns a complete mark's place in the reference group; null with too few others. */
   readonly place: (variant: string, value: number) => PlaceAmongOthers | null;
 }
@@ -120,7 +121,7 @@ function cardTest(facts: TestFacts) {
     marks.filter(({ mark }) => isDone(mark)),
   );
   const variant = chief?.variant ?? newestVariant(facts);
-  const history = facts.earlier(facts.fingerprints.get(variant) ?? "");
+  const history = facts.earlier(variant, facts.fingerprints.get(variant) ?? "");
   const foreseen = foresee(test, numbered(history), variation);
   const value = chief?.mark.state === "complete" ? chief.mark.value : null;
   return {
@@ -146,7 +147,7 @@ function inOrder({ fingerprints }: TestFacts, marks: readonly MarkWithNews[]): r
 function newestVariant({ fingerprints, earlier }: TestFacts): string {
   const dated = [...fingerprints].map(([variant, name]) => ({
     variant,
-    date: earlier(name).at(-1)?.date ?? "",
+    date: earlier(variant, name).at(-1)?.date ?? "",
   }));
   const [newest] = dated.toSorted((a, b) => b.date.localeCompare(a.date));
   return newest?.variant ?? "";

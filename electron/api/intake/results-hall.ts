@@ -2,12 +2,13 @@ import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import { ofEachTest, type TestCode } from "../../domain/tests/registry.ts";
 import type { Slot } from "../../domain/tests/slots.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { earlierMarks } from "../../store/reads/earlier-marks.ts";
 import { undoneAttempts } from "../../store/steps/steps.ts";
 import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import { attemptsOfDay } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type Entrant, entrants, leftOut } from "../../store/tables/entrants.ts";
-import { earlierMarks, parametersOf } from "../../store/tables/marks.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
 import { type TypicalErrors, typicalErrorsOf } from "../noise/errors.ts";
 import { createRegister, type Register } from "./register.ts";
 
@@ -50,7 +51,7 @@ export function readHall(db: ReadableDb, day: Day): Hall {
     addTo(standing(athleteId, test, variant), slot, seen, enteredBy);
   }
   const lasts = new Map(
-    earlierMarks(db, day, null).map((mark) => [`${mark.athleteId} ${mark.fingerprint}`, mark.value]),
+    earlierMarks(db, day).map((mark) => [`${mark.athleteId} ${mark.fingerprint}`, mark.value]),
   );
   return {
     day,

@@ -1,4 +1,3 @@
-import type { Variations } from "../../domain/statistics/variation.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { writeMark } from "../../domain/tests/written.ts";
@@ -16,18 +15,14 @@ export function toldOf(mark: MarkWithNews, lengths: LengthUnit): Told {
   return { variant, mark: mark.mark, written, news, beside: [...beside] };
 }
 
-/**
- * Returns an athlete's mark of one variant today with its news; null without standing attempts. `variations` are those of
- * all other days, for whoever has them already.
- */
+/** Returns an athlete's mark of one variant today with its news; null without standing attempts. */
 export function tellOne(
   db: ReadableDb,
   day: Day,
   which: { readonly athleteId: number; readonly test: TestCode; readonly variant: string },
   lengths: LengthUnit,
-  variations?: Variations,
 ): Told | null {
-  const marks = tellMarks(db, day, which.athleteId, variations);
+  const marks = tellMarks(db, day, which.athleteId);
   const found = marks.find(({ test, variant }) => test === which.test && variant === which.variant);
   return found === undefined ? null : toldOf(found, lengths);
 }

@@ -46,6 +46,6 @@ export function personOf(db: ReadableDb, day: Day | null, athlete: Athlete, toda
     mayBeUnder18: mayBeUnder18(athlete.birthYear, day === null ? today : heldOn(day, today)),
     state: entrant?.state ?? null,
     bib: entrant?.bib ?? null,
-    leftOut: day === null ? [] : leftOutOf(db, day.id, id),
+    leftOut: day === null ? [] : leftOutOf(db, day.id, id).map(({ test }) => test),
   };
 }

@@ -175,8 +175,9 @@ function toldSpeed(test: TestCode, speed: Speed, reach: number, quantity: (grain
 /** Tells a mark among those before it: its standing, and its change from their level in grains, where positive is better. */
 function pointOf(mark: Known, before: readonly Known[], variation: Variation, lengths: LengthUnit) {
   const { test, value, today } = mark;
-  const { standing, earlier, level, change, verdict, chanceReal } = fairNewsOf(test, mark, before, variation);
-  const beside = besideChange(test, mark, before, variation);
+  const news = fairNewsOf(test, mark, before, variation);
+  const { standing, earlier, level, change, verdict, chanceReal } = news;
+  const beside = besideChange(test, { mark, news }, before, variation);
   const told = { ...toldOf(mark, lengths), value, today, standing, earlier, level };
   return { ...told, change, verdict, chanceReal, beside };
 }

@@ -1,9 +1,10 @@
 import { z } from "zod";
 import { clockPattern } from "../../domain/day/clock.ts";
+import { nextTest } from "../../domain/queue/order.ts";
+import { isDone } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
-import type { TypicalError } from "../../domain/statistics/change.ts";
+import type { Variation } from "../../domain/statistics/variation.ts";
 import { judge } from "../../domain/tests/judge.ts";
-import type { Mark } from "../../domain/tests/protocol.ts";
 import {
   parseAttempt,
   protocolOf,
@@ -11,22 +12,23 @@ import {
   type TestCode,
   testCodes,
 } from "../../domain/tests/registry.ts";
-import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
-import { attemptById, standingAttempts } from "../../store/tables/attempts.ts";
+import { attemptById, dayIdOfAttempt } from "../../store/tables/attempts.ts";
 import { endCallTo } from "../../store/tables/calls.ts";
 import { type Day, dayById } from "../../store/tables/days.ts";
-import { marksOfAthlete, parametersOf } from "../../store/tables/marks.ts";
-import { recordAttempt, voidAttempt } from "../../store/tables/record.ts";
+import { type Derived, type KeptMark, marksOfTest, parametersOf } from "../../store/tables/marks.ts";
+import { recordTogether, voidAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import { lastClock } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { initialsSchema, reasonSchema } from "../door/said.ts";
 import { lengthsSchema, sentenceSchema, type Told, testSchema, toldSchema } from "../door/shapes.ts";
-import { tellOne } from "../marks/attempts.ts";
+import { toldOf } from "../marks/attempts.ts";
+import { tellMark } from "../marks/marks.ts";
 import { variationsOf } from "../noise/errors.ts";
-import { nextOf, requirePresent, requireTesting } from "./who.ts";
+import { askAboutChange, askAboutVariant } from "./asked.ts";
+import { requirePresent, requireTesting } from "./who.ts";
 
 /** Made by the client; or by a heat, for a result that a device hands in to a table that lost it. */
 const attemptIdSchema = z.union([z.uuid(), z.string().regex(/^heat\.[\w.-]{38,95}$/)]);
@@ -113,32 +115,56 @@ interface Saved {
 
 function save(db: WritableDb, at: string, entry: Entry): Saved {
   const retried = dayOfRetry(db, entry);
-  const day = retried ?? requireOpenDay(db);
+  return retried === undefined
+    ? saveNew(db, requireOpenDay(db), at, entry)
+    : saveAgain(db, retried, at, entry);
+}
+
+/** Gives a retry the answer that got lost. */
+function saveAgain(db: WritableDb, day: Day, at: string, entry: Entry): Saved {
+  const variation = variationsOf(db, day.id)[entry.test];
+  endLate(db, day, at, entry);
+  const { mark } = record(db, day, at, entry);
+  return { told: toldIn(db, day, mark, entry, variation), tests: undefined };
+}
+
+function saveNew(db: WritableDb, day: Day, at: string, entry: Entry): Saved {
   // Read before anything is written: earlier data alone judges this entry.
-  const variations = variationsOf(db, day.id);
-  const before = markNow(db, day, entry);
-  const nextBefore = nextOf(db, day, entry.athleteId);
-  if (retried !== undefined) endLate(db, day, at, entry);
-  const questions = retried === undefined ? takeUp(db, day, at, entry) : [];
-  const performed = performedAt(entry.paper, at);
-  for (const { id, seen } of entry.attempts) {
-    const { athleteId, test, variant, by, note } = entry;
-    const replaces = entry.replaces?.attemptId ?? null;
-    recordAttempt(db, day.id, {
-      ...{ id, athleteId, test, variant, seen, note, at, performed, replaces },
-      enteredBy: by,
-      source: "station",
-    });
-  }
-  const told = tellOne(db, day, entry, entry.lengths, variations);
-  if (retried !== undefined) return { told, tests: undefined };
-  const all = [...questions, ...askAboutChange(entry, before, told, variations[entry.test].error)];
+  const variation = variationsOf(db, day.id)[entry.test];
+  const before = marksOfTest(db, day.id, entry.athleteId, entry.test);
+  const { questions, skipped } = takeUp(db, day, at, entry);
+  const { mark, ofDay } = record(db, day, at, entry);
+  const told = toldIn(db, day, mark, entry, variation);
+  const was = before.find(({ variant }) => variant === entry.variant)?.mark ?? null;
+  const all = [...questions, ...askAboutChange(entry, was, told, variation.error)];
   if (!entry.sure && all.length > 0) throw new NotSure(all);
-  // The athlete who was called to this test has come.
-  if (entry.replaces === undefined) endCallTo(db, day.id, entry.athleteId, entry.test);
   // The attempt that is corrected may be another athlete's.
-  const tests = entry.replaces === undefined ? [nextBefore, nextOf(db, day, entry.athleteId)] : undefined;
-  return { told, tests: tests === undefined ? undefined : testsIn([entry.test, ...tests]) };
+  if (entry.replaces !== undefined) return { told, tests: undefined };
+  // The athlete who was called to this test has come.
+  endCallTo(db, day.id, entry.athleteId, entry.test);
+  const done = new Set(ofDay.filter(isDone).map(({ test }) => test));
+  const doneBefore = new Set(done);
+  if (!before.some(({ mark: kept }) => isDone(kept))) doneBefore.delete(entry.test);
+  return { told, tests: testsIn([entry.test, nextTest(doneBefore, skipped), nextTest(done, skipped)]) };
+}
+
+function toldIn(
+  db: ReadableDb,
+  day: Day,
+  mark: KeptMark | null,
+  { lengths }: Entry,
+  variation: Variation,
+): Told | null {
+  return mark === null ? null : toldOf(tellMark(db, day, mark, variation), lengths);
+}
+
+/** Records the attempts of an entry; returns the mark that they make. */
+function record(db: WritableDb, day: Day, at: string, entry: Entry): Derived {
+  const { by: enteredBy, note } = entry;
+  const performed = performedAt(entry.paper, at);
+  const common = { note, at, performed, enteredBy, replaces: entry.replaces?.attemptId ?? null };
+  const attempts = entry.attempts.map((each) => ({ ...common, ...each, source: "station" as const }));
+  return recordTogether(db, day.id, entry, attempts);
 }
 
 /** Returns when an entry was done; null where nobody knows. @throws Refusal `bad-input` for a time that can't be */
@@ -160,9 +186,9 @@ function testsIn(seen: readonly (TestCode | null)[]): TestCode[] {
 
 /** Returns the day of an entry whose ids are all known: it was saved before, and the answer got lost. */
 function dayOfRetry(db: ReadableDb, entry: Entry): Day | undefined {
-  const known = entry.attempts.map(({ id }) => attemptById(db, id));
-  const [first] = known;
-  return first === undefined || known.includes(undefined) ? undefined : dayById(db, first.dayId);
+  const days = entry.attempts.map(({ id }) => dayIdOfAttempt(db, id));
+  const [first] = days;
+  return first === undefined || days.includes(undefined) ? undefined : dayById(db, first);
 }
 
 /**
@@ -176,8 +202,14 @@ function endLate(db: WritableDb, day: Day, at: string, { replaces, test, by }: E
   voidAttempt(db, corrected.id, { reason: replaces.reason, by, at });
 }
 
-/** Checks that the entry is allowed, voids the attempt it corrects, and returns the questions to ask first. */
-function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): readonly Sentence[] {
+/** The questions to ask before an entry is saved, and the tests that its athlete skips. */
+interface TakenUp {
+  readonly questions: readonly Sentence[];
+  readonly skipped: ReadonlySet<TestCode>;
+}
+
+/** Checks that the entry is allowed, and voids the attempt it corrects. */
+function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): TakenUp {
   const parameters = parametersOf(db, day.id, entry.test);
   const seen = entry.attempts.map((attempt) => attempt.seen);
   const { refusal, questions } = judge(entry.test, parameters, seen);
@@ -186,8 +218,9 @@ function takeUp(db: WritableDb, day: Day, at: string, entry: Entry): readonly Se
   const corrected = entry.replaces === undefined ? null : voidCorrected(db, day, at, entry);
   // Correcting an athlete's own slip is always right, whatever has become of them since. The order of the tests is not
   // looked at: what is keyed has been done already, and piles of paper come as they come. Calls and heats hold it.
-  if (corrected?.athleteId !== who.athleteId) requireTesting(db, day, who, entry.test);
-  return [...questions, ...askAboutVariant(db, day, entry)];
+  const own = corrected?.athleteId === who.athleteId;
+  const skipped = own ? new Set<TestCode>() : requireTesting(db, day, who, entry.test);
+  return { questions: [...questions, ...askAboutVariant(db, day, entry)], skipped };
 }
 
 function voidCorrected(db: WritableDb, day: Day, at: string, entry: Entry): { athleteId: number } {
@@ -202,33 +235,4 @@ function voidCorrected(db: WritableDb, day: Day, at: string, entry: Entry): { at
   }
   voidAttempt(db, attemptId, { reason, by: entry.by, at });
   return { athleteId: attempt.athleteId };
-}
-
-/** Asks about a second variant on one day, which is possible but more often a slip. */
-function askAboutVariant(db: ReadableDb, day: Day, entry: Entry): Sentence[] {
-  const standing = standingAttempts(db, day.id, entry.athleteId, entry.test);
-  const other = standing.find(({ variant }) => variant !== entry.variant);
-  return other === undefined
-    ? []
-    : [sentence(`station.otherVariant.${other.variant}`, { by: other.enteredBy })];
-}
-
-/** Returns the mark that an entry adds to or changes, as it stands; null without one. */
-function markNow(db: ReadableDb, day: Day, { athleteId, test, variant }: Entry): Mark | null {
-  const marks = marksOfAthlete(db, day.id, athleteId);
-  return marks.find((kept) => kept.test === test && kept.variant === variant)?.mark ?? null;
-}
-
-/** Asks about a mark far from the athlete's last; once per mark. */
-function askAboutChange(
-  entry: Entry,
-  before: Mark | null,
-  after: Told | null,
-  error: TypicalError,
-): Sentence[] {
-  const previous = after?.news?.previous ?? null;
-  if (after?.mark.state !== "complete" || previous === null) return [];
-  if (before?.state === "complete" && before.value === after.mark.value) return [];
-  const opinion = againstLast(entry.test, previous, after.mark.value, entry.lengths, error);
-  return opinion.level === "ask" ? [opinion.sentence] : [];
 }

@@ -5,10 +5,11 @@ import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { LengthUnit } from "../../domain/tests/protocol.ts";
 import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
+import { type EarlierMark, earlierOf } from "../../store/reads/earlier-marks.ts";
 import type { Present } from "../../store/reads/present.ts";
 import { type KeptAttempt, lastVariant, standingAttempts } from "../../store/tables/attempts.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { type EarlierMark, earlierMarks, parametersOf } from "../../store/tables/marks.ts";
+import { parametersOf } from "../../store/tables/marks.ts";
 import { attemptSchema, stationPersonSchema, testSchema, toldSchema, writtenSchema } from "../door/shapes.ts";
 import { attemptView, stationPersonOf, toldOf } from "../marks/attempts.ts";
 import { tellMarks } from "../marks/marks.ts";
@@ -71,14 +72,13 @@ function historyOf(db: ReadableDb, day: Day, athleteId: number, test: TestCode, 
   const protocol = protocolOf(test);
   const parameters = parametersOf(db, day.id, test);
   const today = tellMarks(db, day, athleteId).filter((mark) => mark.test === test);
-  const earlier = earlierMarks(db, day, athleteId);
   function write(mark: EarlierMark | undefined) {
     if (mark === undefined) return null;
     return { date: mark.date, value: mark.value, written: protocol.write(mark.value, lengths) };
   }
   return protocol.variants.map((variant) => {
     const name = fingerprint(test, variant, parameters);
-    const comparable = earlier.filter((mark) => mark.fingerprint === name);
+    const comparable = earlierOf(db, day, { athleteId, test, variant, fingerprint: name });
     const told = today.find((mark) => mark.variant === variant);
     const best = comparable.toSorted((a, b) => gain(protocol.better, a.value, b.value)).at(0);
     return {

@@ -1,4 +1,4 @@
-import { blockedBy, nextTest } from "../../domain/queue/order.ts";
+import { blockedBy } from "../../domain/queue/order.ts";
 import { isDone, type QueuePlace } from "../../domain/queue/queue.ts";
 import { Refusal } from "../../domain/refusal.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
@@ -7,7 +7,7 @@ import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type Present, presentByBib, presentById } from "../../store/reads/present.ts";
 import type { Day } from "../../store/tables/days.ts";
-import { leftOut } from "../../store/tables/entrants.ts";
+import { leftOutOf } from "../../store/tables/entrants.ts";
 import { marksOfAthlete } from "../../store/tables/marks.ts";
 import { queueOf } from "./runners.ts";
 
@@ -30,34 +30,40 @@ export function requireBib(db: ReadableDb, day: Day, typed: string): Present {
   return who;
 }
 
-/** Refuses an athlete who does not test today, or skips this test. @throws Refusal `conflict`, with what to do. */
-export function requireTesting(db: ReadableDb, day: Day, who: Present, test: TestCode): void {
-  const { name, state } = who;
+/**
+ * Refuses an athlete who does not test today, or skips this test; returns the tests that they skip.
+ * @throws Refusal `conflict`, with what to do
+ */
+export function requireTesting(
+  db: ReadableDb,
+  day: Day,
+  { athleteId, name, state }: Pick<Present, "athleteId" | "name" | "state">,
+  test: TestCode,
+): ReadonlySet<TestCode> {
   if (state !== "testing") throw new Refusal("conflict", sentence(`station.state.${state}`, { name }));
-  const left = leftOut(db, day.id).find((each) => each.athleteId === who.athleteId && each.test === test);
+  const skipped = leftOutOf(db, day.id, athleteId);
+  const left = skipped.find((each) => each.test === test);
   // Without the reason, which only the organiser may know.
   if (left !== undefined) throw new Refusal("conflict", sentence(`station.leftOut.${left.kind}`, { name }));
+  return testsIn(skipped);
 }
 
 /** Returns the tests that an athlete has done today. */
 export function doneBy(db: ReadableDb, day: Day, athleteId: number): ReadonlySet<TestCode> {
-  const done = marksOfAthlete(db, day.id, athleteId).filter(({ mark }) => isDone(mark));
-  return new Set(done.map(({ test }) => test));
+  return testsIn(marksOfAthlete(db, day.id, athleteId).filter(({ mark }) => isDone(mark)));
 }
 
-/** Returns the test in whose queue an athlete is who tests; null when none is left. */
-export function nextOf(db: ReadableDb, day: Day, athleteId: number): TestCode | null {
-  return nextTest(doneBy(db, day, athleteId), leftOutOf(db, day, athleteId));
+function testsIn(all: readonly { readonly test: TestCode }[]): ReadonlySet<TestCode> {
+  return new Set(all.map(({ test }) => test));
 }
 
-function leftOutOf(db: ReadableDb, day: Day, athleteId: number): ReadonlySet<TestCode> {
-  const left = leftOut(db, day.id).filter((each) => each.athleteId === athleteId);
-  return new Set(left.map(({ test }) => test));
+function skippedBy(db: ReadableDb, day: Day, athleteId: number): ReadonlySet<TestCode> {
+  return testsIn(leftOutOf(db, day.id, athleteId));
 }
 
 /** Returns the test that an athlete must do or skip before `test`, or null. */
 export function firstBefore(db: ReadableDb, day: Day, athleteId: number, test: TestCode): TestCode | null {
-  return blockedBy(test, doneBy(db, day, athleteId), leftOutOf(db, day, athleteId));
+  return blockedBy(test, doneBy(db, day, athleteId), skippedBy(db, day, athleteId));
 }
 
 /** Holds an athlete to the order of the tests. @throws Refusal `conflict` that names the test to do first. */

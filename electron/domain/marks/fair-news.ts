@@ -30,20 +30,21 @@ export function fairNewsOf(
  */
 export function besideChange(
   test: TestCode,
-  mark: DatedMade,
+  told: { readonly mark: DatedMade; readonly news: MarkNews },
   earlier: readonly DatedMade[],
   variation: Variation,
 ): Sentence[] {
   const last = earlier.at(-1);
   if (last === undefined) return [];
-  const { verdict, learnt } = fairNewsOf(test, mark, earlier, variation);
-  const told = [
+  const { mark, news } = told;
+  const { verdict, learnt } = news;
+  const beside = [
     ...madeOtherwise(mark.made, last.made),
     ...afterPoor(test, mark, verdict, earlier, variation),
   ];
-  if (learnt === null || learnt === 0) return told;
+  if (learnt === null || learnt === 0) return beside;
   const asIs = fairNewsOf(test, mark, earlier, { ...variation, learning: assumedLearning });
-  return asIs.verdict === verdict ? told : [...told, sentence("marks.learnt")];
+  return asIs.verdict === verdict ? beside : [...beside, sentence("marks.learnt")];
 }
 
 /** Says that a gain came after a mark that was a loss itself: after a poor one, a normal one looks like a gain. */

@@ -30,7 +30,7 @@ export interface QueuePlace {
 }
 
 /** True if a test needs nothing more from the athlete: a circuit stopped early is done, one direction alone is not. */
-export function isDone(mark: Mark): boolean {
+export function isDone(mark: Mark | Pick<Mark, "state">): boolean {
   return mark.state !== "incomplete";
 }
 

@@ -44,6 +44,9 @@ interface AttemptRow extends Omit<KeptAttempt, "seen" | "void"> {
 const columns = `seq, id, athlete_id AS athleteId, test, variant, slot, seen, entered_by AS enteredBy, note, source,
   attempt.at, performed, replaces, result, heat_id AS heatId, void.reason AS voidReason, void.voided_by AS voidBy, void.at AS voidAt`;
 const source = "attempt LEFT JOIN void ON void.attempt_id = attempt.id";
+/** One athlete's: left to itself SQLite goes through all of the day's attempts of a test, to have them in order. */
+const sourceOfAthlete =
+  "attempt INDEXED BY attempt_by_athlete LEFT JOIN void ON void.attempt_id = attempt.id";
 
 function asAttempt(row: AttemptRow): KeptAttempt {
   const { seen, voidReason, voidBy, voidAt, ...rest } = row;
@@ -57,9 +60,15 @@ export function attemptById(db: ReadableDb, id: string): (KeptAttempt & { dayId:
   return row === undefined ? undefined : { ...asAttempt(row), dayId: row.dayId };
 }
 
+/** Returns the day of an attempt, standing or void; undefined for one that was never entered. */
+export function dayIdOfAttempt(db: ReadableDb, id: string): number | undefined {
+  const sql = "SELECT day_id AS dayId FROM attempt WHERE id = @id";
+  return firstRow<{ dayId: number }>(db, sql, { id })?.dayId;
+}
+
 /** Returns every attempt of an athlete on a day, standing or void, in the order of entry. */
 export function attemptsOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptAttempt[] {
-  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
+  const sql = `SELECT ${columns} FROM ${sourceOfAthlete} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
   return allRows<AttemptRow>(db, sql, { dayId, athleteId }).map(asAttempt);
 }
 
@@ -99,12 +108,24 @@ function readTimes(db: ReadableDb, dayId: number): TimedAttempt[] {
   return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
 }
 
-/** Returns the same of one athlete's attempts. */
-export function timesOfAthlete(db: ReadableDb, dayId: number, athleteId: number): TimedAttempt[] {
-  const sql = `SELECT id, athlete_id AS athleteId, test, attempt.at, performed, replaces, void.attempt_id IS NULL AS stands
-    FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
-  const rows = allRows<Omit<TimedAttempt, "stands"> & { stands: number }>(db, sql, { dayId, athleteId });
-  return rows.map((row) => ({ ...row, stands: row.stands === 1 }));
+/** An attempt's time with what its mark is made of. */
+export interface ScoredAttempt extends TimedAttempt, Pick<Attempt, "variant"> {
+  readonly seq: number;
+  /** JSON of the test's own attempt schema. */
+  readonly seen: string;
+}
+
+const scoredSql = `SELECT id, seq, athlete_id AS athleteId, test, variant, seen, attempt.at, performed, replaces,
+    void.attempt_id IS NULL AS stands
+  FROM ${sourceOfAthlete} WHERE athlete_id = @athleteId AND day_id = @dayId`;
+
+/** Returns all of one athlete's day that marks are made of, in the order of entry. */
+export function scoredAttempts(db: ReadableDb, dayId: number, athleteId: number): ScoredAttempt[] {
+  const rows = allRows<Omit<ScoredAttempt, "stands"> & { stands: number }>(db, scoredSql, {
+    dayId,
+    athleteId,
+  });
+  return rows.map((row) => ({ ...row, stands: row.stands === 1 })).sort((a, b) => a.seq - b.seq);
 }
 
 /** Returns an attempt with all that it corrects and all that correct it, in the order of entry. */
@@ -127,6 +148,21 @@ export function lastVariant(db: ReadableDb, athleteId: number, test: TestCode): 
   return firstRow<{ variant: string }>(db, sql, { athleteId, test })?.variant;
 }
 
+/** Where and by whom a standing attempt was entered. */
+export type StandingPlace = Pick<Attempt, "variant" | "slot" | "enteredBy">;
+
+/** Returns where the standing attempts of one test are, of any variant, in the order of entry; not what was seen. */
+export function standingPlaces(
+  db: ReadableDb,
+  dayId: number,
+  athleteId: number,
+  test: TestCode,
+): StandingPlace[] {
+  const sql = `SELECT variant, slot, entered_by AS enteredBy FROM ${sourceOfAthlete}
+    WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test AND void.attempt_id IS NULL ORDER BY seq`;
+  return allRows(db, sql, { dayId, athleteId, test });
+}
+
 /** Returns the standing attempts of one test, of any variant. */
 export function standingAttempts(
   db: ReadableDb,
@@ -134,7 +170,7 @@ export function standingAttempts(
   athleteId: number,
   test: TestCode,
 ): KeptAttempt[] {
-  const sql = `SELECT ${columns} FROM ${source} WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+  const sql = `SELECT ${columns} FROM ${sourceOfAthlete} WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
     AND void.attempt_id IS NULL ORDER BY seq`;
   return allRows<AttemptRow>(db, sql, { dayId, athleteId, test }).map(asAttempt);
 }

@@ -71,6 +71,12 @@ export function dayProtocols(db: ReadableDb, dayId: number): DayProtocol[] {
   return rows.map((row) => ({ test: row.test, parameters: JSON.parse(row.parameters) as unknown }));
 }
 
+/** Returns the parameters of one test as they are kept (JSON); undefined where the day has none. */
+export function protocolText(db: ReadableDb, dayId: number, test: TestCode): string | undefined {
+  const sql = "SELECT parameters FROM day_protocol WHERE day_id = @dayId AND test = @test";
+  return firstRow<{ parameters: string }>(db, sql, { dayId, test })?.parameters;
+}
+
 export function setDayState(db: WritableDb, dayId: number, state: Day["state"]): void {
   execute(db, "UPDATE day SET state = @state WHERE id = @dayId", { dayId, state });
 }

@@ -90,9 +90,13 @@ export function takeBackIn(db: WritableDb, dayId: number, athleteId: number, tes
 }
 
 /** Returns the tests that one athlete skips for any reason, unordered. */
-export function leftOutOf(db: ReadableDb, dayId: number, athleteId: number): TestCode[] {
-  const sql = "SELECT test FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId";
-  return allRows<{ test: TestCode }>(db, sql, { dayId, athleteId }).map(({ test }) => test);
+export function leftOutOf(
+  db: ReadableDb,
+  dayId: number,
+  athleteId: number,
+): Pick<LeftOut, "test" | "kind">[] {
+  const sql = "SELECT test, kind FROM left_out WHERE day_id = @dayId AND athlete_id = @athleteId";
+  return allRows(db, sql, { dayId, athleteId });
 }
 
 /** Replaces one athlete's outcome of the readiness questions; tests skipped with a reason stay skipped. */

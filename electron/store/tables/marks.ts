@@ -5,8 +5,8 @@ import type { Mark } from "../../domain/tests/protocol.ts";
 import { protocolOf, rulesVersion, type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 import { cachedUntilWrite } from "../connection/until-write.ts";
-import { timesOfAthlete } from "./attempts.ts";
-import { type Day, dayProtocols } from "./days.ts";
+import { scoredAttempts } from "./attempts.ts";
+import { protocolText } from "./days.ts";
 
 /** A mark as derived for a day. */
 export interface KeptMark {
@@ -19,15 +19,6 @@ export interface KeptMark {
   /** The newest attempt behind it: the order in which marks appeared. */
   readonly seq: number;
   readonly made: Made;
-}
-
-/** A comparable mark from an earlier day or an imported past result. */
-export interface EarlierMark {
-  readonly athleteId: number;
-  readonly fingerprint: string;
-  readonly date: string;
-  readonly value: number;
-  readonly made: MadeMark;
 }
 
 interface MarkRow extends Omit<KeptMark, "mark" | "made">, Made {
@@ -50,9 +41,23 @@ function readMarks(db: ReadableDb, dayId: number): KeptMark[] {
   return allRows<MarkRow>(db, sql, { dayId }).map(asMark);
 }
 
+/** One athlete's marks of one day: left to itself SQLite goes through all that the athlete ever did. */
+const ofAthlete = `mark INDEXED BY mark_by_day
+  WHERE day_id = @dayId AND test IN (${testCodes.map((test) => `'${test}'`).join(", ")}) AND athlete_id = @athleteId`;
+const ofAthleteSql = `SELECT ${columns} FROM ${ofAthlete}`;
+
+/** Returns one athlete's marks of a day in the order in which they appeared. */
 export function marksOfAthlete(db: ReadableDb, dayId: number, athleteId: number): KeptMark[] {
-  const sql = `SELECT ${columns} FROM mark WHERE athlete_id = @athleteId AND day_id = @dayId ORDER BY seq`;
-  return allRows<MarkRow>(db, sql, { dayId, athleteId }).map(asMark);
+  const rows = allRows<MarkRow>(db, ofAthleteSql, { dayId, athleteId });
+  return rows.sort((a, b) => a.seq - b.seq).map(asMark);
+}
+
+const ofTestSql = `SELECT ${columns} FROM mark INDEXED BY mark_by_day
+  WHERE day_id = @dayId AND test = @test AND athlete_id = @athleteId`;
+
+/** Returns one athlete's marks of a test on a day, one of each variant. */
+export function marksOfTest(db: ReadableDb, dayId: number, athleteId: number, test: TestCode): KeptMark[] {
+  return allRows<MarkRow>(db, ofTestSql, { dayId, athleteId, test }).map(asMark);
 }
 
 /** How a mark of a day was made, as columns; a sheet of past results says nothing of it. */
@@ -62,45 +67,6 @@ export const howMadeColumns =
 /** Takes the columns of {@link howMadeColumns} from a row together. */
 export function withMade<Row extends MadeMark>({ trials, position, restMinutes, ...rest }: Row) {
   return { ...rest, made: { trials, position, restMinutes } };
-}
-
-/** Complete marks of earlier days and of imported past results. */
-const earlierSql = `
-  WITH who AS (SELECT athlete_id FROM entrant WHERE day_id = @dayId AND (@athleteId IS NULL OR athlete_id = @athleteId))
-  SELECT mark.athlete_id AS athleteId, fingerprint, day.date AS date, value, day.id AS dayId, ${howMadeColumns}
-  FROM mark JOIN day ON day.id = mark.day_id
-  WHERE mark.athlete_id IN who AND mark.state = 'complete'
-    AND (day.date < @date OR (day.date = @date AND day.id < @dayId))
-  UNION ALL
-  SELECT athlete_id, fingerprint, date, value, 0, NULL, NULL, NULL FROM past_mark WHERE athlete_id IN who AND date < @date
-  ORDER BY date, dayId`;
-
-/**
- * Returns the complete marks before a day, oldest first, of one athlete or of all entrants. Past results of the same
- * date do not count as earlier.
- */
-export function earlierMarks(db: ReadableDb, day: Day, athleteId: number | null): EarlierMark[] {
-  type Row = Omit<EarlierMark, "made"> & MadeMark;
-  return allRows<Row>(db, earlierSql, { date: day.date, dayId: day.id, athleteId }).map(withMade);
-}
-
-/** The mark of an earlier day on which somebody stopped before the end. */
-export interface StoppedMark extends Pick<EarlierMark, "athleteId" | "fingerprint" | "date"> {
-  readonly mark: Mark;
-}
-
-const stoppedSql = `
-  SELECT athlete_id AS athleteId, fingerprint, day.date AS date, detail FROM mark JOIN day ON day.id = mark.day_id
-  WHERE mark.state = 'unfinished' AND (@athleteId IS NULL OR athlete_id = @athleteId)
-    AND athlete_id IN (SELECT athlete_id FROM entrant WHERE day_id = @dayId)
-    AND (day.date < @date OR (day.date = @date AND day.id < @dayId))
-  ORDER BY date, day.id`;
-
-/** Returns the unfinished marks before a day, oldest first, of one athlete or of all entrants. */
-export function stoppedMarks(db: ReadableDb, day: Day, athleteId: number | null): StoppedMark[] {
-  type Row = Omit<StoppedMark, "mark"> & { readonly detail: string };
-  const rows = allRows<Row>(db, stoppedSql, { date: day.date, dayId: day.id, athleteId });
-  return rows.map(({ detail, ...rest }) => ({ ...rest, mark: JSON.parse(detail) as Mark }));
 }
 
 /** The key of one mark: its day, athlete, test and variant. */
@@ -144,55 +110,84 @@ export function scoreOf(
   return { athleteId, dayId, test, variant, fingerprint: name, mark, seq: newest.seq };
 }
 
-/**
- * Derives and stores a mark from its standing attempts; without any there is none. Part of the caller's transaction.
- */
+/** A mark as it is derived again, beside the tests that its athlete has marks of that day and how far these are. */
+export interface Derived {
+  /** Null without standing attempts. */
+  readonly mark: KeptMark | null;
+  readonly ofDay: readonly { readonly test: TestCode; readonly state: Mark["state"] }[];
+}
+
+/** Derives and stores a mark from its standing attempts; without any there is none. Part of the caller's transaction. */
 export function deriveMark(
   db: WritableDb,
   dayId: number,
   athleteId: number,
   test: TestCode,
   variant: string,
-): Mark | null {
+): Derived {
   const place = { dayId, athleteId, test, variant };
-  const scored = scoreOf(db, place, standingSeen(db, place));
-  if (scored === null) {
-    const sql = `DELETE FROM mark
-      WHERE athlete_id = @athleteId AND test = @test AND variant = @variant AND day_id = @dayId`;
-    execute(db, sql, place);
-    noteMade(db, dayId, athleteId);
-    return null;
-  }
-  keepMark(db, scored);
-  noteMade(db, dayId, athleteId);
-  return scored.mark;
+  const attempts = scoredAttempts(db, dayId, athleteId);
+  const standing = attempts.filter((each) => each.stands && each.test === test && each.variant === variant);
+  const scored = scoreOf(db, place, standing);
+  const made = madeOn(attempts);
+  const mark = scored === null ? null : { ...scored, made: made.get(test) ?? notKnown };
+  if (mark === null) execute(db, deleteSql, place);
+  else keepMark(db, mark);
+  return { mark, ofDay: noteMade(db, dayId, athleteId, made) };
 }
+
+const notKnown: Made = { position: null, restMinutes: null };
+const howMadeSql = `SELECT test, state, position, rest_minutes AS restMinutes FROM ${ofAthlete}`;
+const noteSql = `UPDATE mark SET position = @position, rest_minutes = @restMinutes
+  WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
+    AND (position IS NOT @position OR rest_minutes IS NOT @restMinutes)`;
 
 /** Notes how all marks of an athlete's day were made: one more test changes nothing of those before, a void may. */
-function noteMade(db: WritableDb, dayId: number, athleteId: number): void {
-  const made = madeOn(timesOfAthlete(db, dayId, athleteId));
-  const sql = `UPDATE mark SET position = @position, rest_minutes = @restMinutes
-    WHERE athlete_id = @athleteId AND day_id = @dayId AND test = @test
-    AND (position IS NOT @position OR rest_minutes IS NOT @restMinutes)`;
-  for (const test of testCodes) {
-    const { position, restMinutes } = made.get(test) ?? { position: null, restMinutes: null };
-    execute(db, sql, { dayId, athleteId, test, position, restMinutes });
+function noteMade(
+  db: WritableDb,
+  dayId: number,
+  athleteId: number,
+  made: ReadonlyMap<TestCode, Made>,
+): Derived["ofDay"] {
+  const noted = allRows<Made & Derived["ofDay"][number]>(db, howMadeSql, { dayId, athleteId });
+  for (const { test, ...before } of noted) {
+    const { position, restMinutes } = made.get(test) ?? notKnown;
+    if (before.position === position && before.restMinutes === restMinutes) continue;
+    execute(db, noteSql, { dayId, athleteId, test, position, restMinutes });
   }
+  return noted;
 }
 
-function keepMark(db: WritableDb, { mark, ...kept }: ScoredMark): void {
-  const sql = `INSERT INTO mark (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules)
-    VALUES (@athleteId, @test, @variant, @dayId, @fingerprint, @state, @value, @detail, @seq, @rules)
-    ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
-      detail = excluded.detail, seq = excluded.seq, rules = excluded.rules`;
+const deleteSql = `DELETE FROM mark
+  WHERE athlete_id = @athleteId AND test = @test AND variant = @variant AND day_id = @dayId`;
+const keepSql = `INSERT INTO mark
+    (athlete_id, test, variant, day_id, fingerprint, state, value, detail, seq, rules, position, rest_minutes)
+  VALUES (@athleteId, @test, @variant, @dayId, @fingerprint, @state, @value, @detail, @seq, @rules, @position,
+    @restMinutes)
+  ON CONFLICT DO UPDATE SET fingerprint = excluded.fingerprint, state = excluded.state, value = excluded.value,
+    detail = excluded.detail, seq = excluded.seq, rules = excluded.rules, position = excluded.position,
+    rest_minutes = excluded.rest_minutes`;
+
+function keepMark(db: WritableDb, { mark, made, ...kept }: KeptMark): void {
   const value = mark.state === "complete" ? mark.value : null;
-  execute(db, sql, { ...kept, state: mark.state, value, detail: JSON.stringify(mark), rules: rulesVersion });
+  const scored = { state: mark.state, value, detail: JSON.stringify(mark), rules: rulesVersion };
+  execute(db, keepSql, { ...kept, ...made, ...scored });
 }
 
-/** Returns the frozen parameters of a test on a day. */
+/** Parsed parameters by their test and text, which say all of it; never more than some halls' settings. */
+const parsed = new Map<string, unknown>();
+const mostParsed = 200;
+
+/** Returns the parameters of a test on a day, which nobody may change: all who ask get the same. */
 export function parametersOf(db: ReadableDb, dayId: number, test: TestCode): unknown {
-  const found = dayProtocols(db, dayId).find((protocol) => protocol.test === test);
-  return protocolOf(test).parameters.parse(found?.parameters);
+  const text = protocolText(db, dayId, test);
+  const key = `${test} ${text}`;
+  const known = parsed.get(key);
+  if (known !== undefined) return known;
+  const parameters = protocolOf(test).parameters.parse(text === undefined ? undefined : JSON.parse(text));
+  if (parsed.size >= mostParsed) parsed.clear();
+  parsed.set(key, parameters);
+  return parameters;
 }
 
 /** True if some marks were made by other rules than these. */

@@ -1,6 +1,6 @@
 import { Refusal } from "../../domain/refusal.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
-import { protocolOf } from "../../domain/tests/registry.ts";
+import { protocolOf, type TestCode } from "../../domain/tests/registry.ts";
 import { slotTaken } from "../../domain/tests/slots.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb, WritableDb } from "../connection/database.ts";
@@ -9,10 +9,12 @@ import {
   addAttempt,
   addVoid,
   attemptById,
+  dayIdOfAttempt,
   type KeptAttempt,
-  standingAttempts,
+  type StandingPlace,
+  standingPlaces,
 } from "./attempts.ts";
-import { deriveMark, parametersOf } from "./marks.ts";
+import { type Derived, deriveMark, parametersOf } from "./marks.ts";
 
 /** An attempt to enter; its slot follows from what was seen. */
 export interface NewAttempt extends Omit<Attempt, "slot" | "heatId" | "result" | "performed"> {
@@ -41,36 +43,65 @@ export interface Recorded {
  * standing one instead.
  */
 export function recordAttempt(db: WritableDb, dayId: number, attempt: NewAttempt): Recorded {
-  const protocol = protocolOf(attempt.test);
-  const seen = protocol.attempt.parse(attempt.seen);
-  const known = attemptById(db, attempt.id);
-  if (known !== undefined) return answerRetry(db, dayId, { ...attempt, seen }, known);
-  const slot = protocol.slot(seen);
-  requireRoom(db, dayId, attempt, slot);
-  const { fromHeat, ...entered } = attempt;
-  const { heatId = null, result = null } = fromHeat ?? {};
-  const { performed = attempt.source === "sheet" ? null : attempt.at } = attempt;
-  addAttempt(db, dayId, { ...entered, performed, seen, slot, heatId, result });
-  return { outcome: "added", mark: deriveMark(db, dayId, attempt.athleteId, attempt.test, attempt.variant) };
+  const { added, mark } = recordTogether(db, dayId, attempt, [attempt]);
+  return { outcome: added > 0 ? "added" : "known", mark: mark?.mark ?? null };
 }
 
-function requireRoom(db: ReadableDb, dayId: number, attempt: NewAttempt, slot: string): void {
-  const { athleteId, test, variant } = attempt;
-  const there = standingAttempts(db, dayId, athleteId, test);
-  const inSlot = there.filter((other) => other.variant === variant && other.slot === slot);
-  const held = { count: inSlot.length, by: inSlot[0]?.enteredBy ?? "" };
+/** Whose attempts belong together, and of which test. */
+type Together = Pick<NewAttempt, "athleteId" | "test" | "variant">;
+
+/**
+ * Adds attempts that make one mark, in their order, derives it once, and returns it with how many were not known before.
+ * @throws Refusal as {@link recordAttempt} does
+ */
+export function recordTogether(
+  db: WritableDb,
+  dayId: number,
+  { athleteId, test, variant }: Together,
+  attempts: readonly Omit<NewAttempt, keyof Together>[],
+): Derived & { readonly added: number } {
+  const inSlots = standingPlaces(db, dayId, athleteId, test).filter((each) => each.variant === variant);
+  let added = 0;
+  for (const each of attempts) {
+    const { attempt: schema, slot: slotOf } = protocolOf(test);
+    const attempt = { ...each, athleteId, test, variant, seen: schema.parse(each.seen) };
+    if (dayIdOfAttempt(db, attempt.id) !== undefined) {
+      requireSame(dayId, attempt, attemptById(db, attempt.id));
+      continue;
+    }
+    const slot = slotOf(attempt.seen);
+    requireRoom(
+      db,
+      dayId,
+      test,
+      inSlots.filter((other) => other.slot === slot),
+    );
+    inSlots.push({ variant, slot, enteredBy: attempt.enteredBy });
+    add(db, dayId, attempt, slot);
+    added += 1;
+  }
+  return { added, ...deriveMark(db, dayId, athleteId, test, variant) };
+}
+
+function add(db: WritableDb, dayId: number, { fromHeat, ...entered }: NewAttempt, slot: string): void {
+  const { heatId = null, result = null } = fromHeat ?? {};
+  const { performed = entered.source === "sheet" ? null : entered.at } = entered;
+  addAttempt(db, dayId, { ...entered, performed, slot, heatId, result });
+}
+
+function requireRoom(db: ReadableDb, dayId: number, test: TestCode, there: readonly StandingPlace[]): void {
+  const held = { count: there.length, by: there[0]?.enteredBy ?? "" };
   const taken = slotTaken(test, parametersOf(db, dayId, test), held);
   if (taken !== null) throw new Refusal("conflict", taken);
 }
 
-function answerRetry(
-  db: WritableDb,
+function requireSame(
   dayId: number,
   attempt: NewAttempt,
-  known: KeptAttempt & { dayId: number },
-): Recorded {
+  known: (KeptAttempt & { dayId: number }) | undefined,
+): void {
   const same =
-    known.dayId === dayId &&
+    known?.dayId === dayId &&
     known.athleteId === attempt.athleteId &&
     known.test === attempt.test &&
     known.variant === attempt.variant &&
@@ -78,7 +109,6 @@ function answerRetry(
     (known.replaces === attempt.replaces || known.replaces === null) &&
     JSON.stringify(known.seen) === JSON.stringify(attempt.seen);
   if (!same) throw new Refusal("conflict", sentence("record.otherAttempt"));
-  return { outcome: "known", mark: deriveMark(db, dayId, known.athleteId, known.test, known.variant) };
 }
 
 /**
@@ -90,5 +120,6 @@ export function voidAttempt(db: WritableDb, attemptId: string, ending: VoidReaso
   const attempt = attemptById(db, attemptId);
   if (attempt === undefined) throw new Refusal("not-found", sentence("record.unknownAttempt"));
   if (attempt.void === null) addVoid(db, attemptId, ending.reason, ending.by, ending.at);
-  return deriveMark(db, attempt.dayId, attempt.athleteId, attempt.test, attempt.variant);
+  const { mark } = deriveMark(db, attempt.dayId, attempt.athleteId, attempt.test, attempt.variant);
+  return mark?.mark ?? null;
 }

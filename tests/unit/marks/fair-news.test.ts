@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { besideChange } from "../../../electron/domain/marks/fair-news.ts";
+import { besideChange, fairNewsOf } from "../../../electron/domain/marks/fair-news.ts";
 import { startingVariations } from "../../../electron/domain/statistics/variation.ts";
 
 const dates = ["2025-01-10", "2025-05-10", "2025-09-10", "2026-01-10"];
@@ -14,9 +14,10 @@ function beside(values: readonly number[], trials: readonly (number | null)[] = 
   }));
   const mark = marks.at(-1);
   if (mark === undefined) throw new Error("no push-ups");
-  return besideChange("push-up", mark, marks.slice(0, -1), startingVariations["push-up"]).map(
-    ({ key }) => key,
-  );
+  const earlier = marks.slice(0, -1);
+  const variation = startingVariations["push-up"];
+  const news = fairNewsOf("push-up", mark, earlier, variation);
+  return besideChange("push-up", { mark, news }, earlier, variation).map(({ key }) => key);
 }
 
 test("beside a gain after a result that was poor beside those before it stands that it was", () => {
