@@ -12,8 +12,12 @@ export default defineConfig({
       // One file with all that it uses, so that the package needs no folder of modules. SQLite has a native part.
       externalizeDeps: false,
       rolldownOptions: {
-        // The thread of long calculations is a file of its own, beside the program's.
-        input: { main: "electron/main.ts", "calculator-thread": "electron/host/calculator-thread.ts" },
+        // Each thread is a file of its own, beside the program's.
+        input: {
+          main: "electron/main.ts",
+          "calculator-thread": "electron/host/calculator-thread.ts",
+          "store-thread": "electron/host/store-thread.ts",
+        },
         external: ["better-sqlite3"],
       },
     },

@@ -1,4 +1,4 @@
-import { rmSync } from "node:fs";
+import { rmSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { app, type BrowserWindow, powerSaveBlocker } from "electron";
 import { closeWithBackup, keepBackedUp } from "./api/backups/every.ts";
@@ -16,8 +16,10 @@ import { unpredictable } from "./host/chance.ts";
 import { demoSheetsIn } from "./host/demo-sheets.ts";
 import { keptLanguage } from "./host/language.ts";
 import { lockFiles } from "./host/lock-files.ts";
+import { isJoined } from "./host/membership-files.ts";
 import { monotonic } from "./host/monotonic.ts";
 import { networkFiles } from "./host/network-files.ts";
+import { examineApart, lookAgainApart } from "./host/store-checks.ts";
 import { ownStore, storeOpener } from "./host/stores.ts";
 import { rehearser } from "./rehearsal/at-the-desk.ts";
 import { setupBridge } from "./shell/bridge/bridge.ts";
@@ -27,7 +29,7 @@ import { setupForTests } from "./shell/for-tests.ts";
 import { type Log, openLog } from "./shell/log/log.ts";
 import { noteStart, watchForFaults } from "./shell/log/log-watch.ts";
 import { reportFiles } from "./shell/log/report.ts";
-import { createAnswer } from "./shell/scheme/answer.ts";
+import { type Answer, createAnswer } from "./shell/scheme/answer.ts";
 import { type BuildFiles, listBuildFiles } from "./shell/scheme/build-files.ts";
 import { setupGuard } from "./shell/scheme/guard.ts";
 import { withSecurityHeaders } from "./shell/scheme/headers.ts";
@@ -37,6 +39,7 @@ import { registerScheme, serveHost } from "./shell/scheme/scheme.ts";
 import { selfCheck } from "./shell/self-check/self-check.ts";
 import { createRecoveryAnswer } from "./shell/trouble/recovering.ts";
 import { createRefusedAnswer } from "./shell/trouble/refused-page.ts";
+import { createStarting, type Starting } from "./shell/trouble/starting.ts";
 import { refusedSwitch, wantsSelfCheck } from "./shell/trouble/switches.ts";
 import { keepAwake } from "./shell/windows/keep-awake.ts";
 import { setupKiosk } from "./shell/windows/kiosk.ts";
@@ -44,6 +47,7 @@ import { setMenu } from "./shell/windows/menu.ts";
 import { bringToFront, openDeskAlone, openWindows } from "./shell/windows/windows.ts";
 import { setupZoomKeys } from "./shell/windows/zoom.ts";
 import { shellLanguage, shellText, speakIn } from "./shell/words.ts";
+import type { Examined } from "./store/connection/examine.ts";
 import { StoreRefused } from "./store/connection/refused.ts";
 
 const systemLanguage = () => languageFor(app.getPreferredSystemLanguages());
@@ -78,15 +82,61 @@ if (app.requestSingleInstanceLock()) {
   app.quit();
 }
 
+/** Opens the desk's window at once, and the store once it was examined beside it: nothing is entered before. */
 async function start(folders: Folders): Promise<void> {
-  const opened = openDesk(folders);
+  const location = ownStore(folders.data, nativeBinding);
+  const bytes = statSync(location.file, { throwIfNoEntry: false })?.size ?? 0;
+  const starting = createStarting({ bytes, ms: () => monotonic().ms });
+  serveHost("desk", starting.answer);
+  // A laptop that is another one's device shows the device from the beginning.
+  const window = isJoined(folders.data) ? undefined : openDeskAlone();
+  const begun = { starting, window };
+  const examined = await examineApart(location, starting.tell, storeThread).catch((trouble: unknown) => ({
+    trouble,
+  }));
+  // Whoever closed the window meanwhile has ended the program.
+  if (window?.isDestroyed() === true) return;
+  const opened = "trouble" in examined ? examined : openDesk(folders, { examined });
   noteStore(log, opened);
-  if ("trouble" in opened) return showTrouble(folders, opened.trouble);
-  await run(folders, opened.desk);
+  if ("trouble" in opened) return showTrouble(folders, opened.trouble, begun);
+  await run(folders, opened.desk, begun);
+  if (!("trouble" in examined) && examined.toLookAgain) await lookOnceMore(folders, opened.desk);
 }
 
-/** Serves the app from an open desk; `window` is the desk's if open already. */
-async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promise<void> {
+/** What was begun before the store was open. */
+interface Begun {
+  readonly starting: Starting;
+  /** The desk's window; undefined where this program is another one's device. */
+  readonly window: BrowserWindow | undefined;
+}
+
+/** Answers the desk's host by this from now on; a page that said what was being checked makes room for what comes. */
+function serveDesk(answer: Answer, begun: Begun | null): void {
+  serveHost("desk", answer);
+  // Reloaded from here: a page of a desk that is shut leads nowhere by itself.
+  if (begun?.starting.hand(answer) === true) begun.window?.reload();
+}
+
+/** Looks at the content of a store whose seal was proved, behind the entries; a fault of our own would show here. */
+async function lookOnceMore(folders: Folders, desk: Desk): Promise<void> {
+  const { store } = desk;
+  const entersAgain = store.rest();
+  try {
+    const damage = await lookAgainApart(ownStore(folders.data, nativeBinding), storeThread);
+    log.note({ what: "store", is: damage === null ? "checked" : "damaged" });
+    if (damage === null) return;
+    console.error("The store's content is not whole:", damage);
+    // Nothing more goes into it: the next start finds the same before it opens it, and shows what can be done.
+    app.relaunch();
+    app.exit(0);
+  } finally {
+    entersAgain();
+  }
+}
+
+/** Serves the app from an open desk, in the window that was opened before it. */
+async function run(folders: Folders, desk: Desk, begun: Begun): Promise<void> {
+  const { window } = begun;
   const letSleep = keepAwake(desk, powerSaveBlocker);
   const stopBackups = keepBackedUp(desk);
   let closed = false;
@@ -102,7 +152,6 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   const handle = createHandler(desk, (error) => console.error(error));
   const files = await listBuildFiles(folders.renderer);
   const device = prepareDevice(desk, folders.data, files);
-  serveHost("desk", createAnswer("desk", files, handle, desk.lock.who, device.membership.answerDesk));
   serveHost("board", createAnswer("board", files, handle));
   openToDevices(desk, handle, files);
   const windows = openWindows(window === undefined ? device.host() : "desk", window);
@@ -110,6 +159,8 @@ async function run(folders: Folders, desk: Desk, window?: BrowserWindow): Promis
   setupBridge(windows, desk.lock, () => reportFiles({ desk, log, data: folders.data }));
   kiosk.follow(desk, windows);
   device.follow(windows);
+  // Last: a desk that was handed over is shut before it shows anything.
+  serveDesk(createAnswer("desk", files, handle, desk.lock.who, device.membership.answerDesk), begun);
   app.on("second-instance", () => bringToFront(windows.desk()));
   if (wantsSelfCheck()) app.exit((await selfCheck(windows, log, console.log)) ? 0 : 1);
 }
@@ -131,13 +182,17 @@ function openToDevices(desk: Desk, handle: Handle, files: BuildFiles): void {
 // Only a runtime found for development needs a library of its own; a packaged app never loads one by name.
 const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
 
-/** Where the build puts `host/calculator-thread.ts`: beside this file. */
+/** Where the build puts `host/calculator-thread.ts` and `host/store-thread.ts`: beside this file. */
 const threadFile = join(import.meta.dirname, "calculator-thread.js");
+const storeThread = join(import.meta.dirname, "store-thread.js");
 
 /** `accepted`: a person has read the doubts about the store, and wants it as it is. */
-function openDesk(folders: Folders, accepted = false): { desk: Desk } | { trouble: unknown } {
+function openDesk(
+  folders: Folders,
+  { accepted = false, examined }: { accepted?: boolean; examined?: Examined },
+): { desk: Desk } | { trouble: unknown } {
   try {
-    const open = storeOpener(folders.data, nativeBinding, accepted);
+    const open = storeOpener(folders.data, nativeBinding, accepted, examined);
     const backups = ownStore(folders.data, nativeBinding);
     const demoSheets = demoSheetsIn(folders.demo);
     const lock = lockFiles(folders.data);
@@ -177,7 +232,7 @@ function noteStore(log: Log, opened: { desk: Desk } | { trouble: unknown }): voi
 }
 
 /** Shows why there is no store to work with; for a refused one, with the possible actions. */
-function showTrouble(folders: Folders, trouble: unknown): void {
+function showTrouble(folders: Folders, trouble: unknown, begun: Begun): void {
   console.error("The store can't be opened:", trouble);
   const why = whyNotOpened(trouble);
   const location = ownStore(folders.data, nativeBinding);
@@ -191,11 +246,11 @@ function showTrouble(folders: Folders, trouble: unknown): void {
           why,
           where: [where, help],
           window: () => window,
-          done: (accepted) => startAgain(folders, window, accepted),
+          done: (accepted) => startAgain(folders, { ...begun, window }, accepted),
         })
       : plain;
-  serveHost("desk", answer);
-  const window = openDeskAlone();
+  const window = begun.window ?? openDeskAlone();
+  serveDesk(answer, begun);
   app.on("second-instance", () => bringToFront(window));
 }
 
@@ -208,12 +263,12 @@ function whyNotOpened(trouble: unknown): string {
 }
 
 /** Opens the store as a person decided, and shows the app in the existing window. */
-async function startAgain(folders: Folders, window: BrowserWindow, accepted: boolean): Promise<void> {
-  const opened = openDesk(folders, accepted);
+async function startAgain(folders: Folders, begun: Begun, accepted: boolean): Promise<void> {
+  const opened = openDesk(folders, { accepted });
   if ("trouble" in opened) throw opened.trouble;
-  await run(folders, opened.desk, window);
+  await run(folders, opened.desk, begun);
   // A program that is a device has another window by now.
-  if (!window.isDestroyed()) await window.loadURL(originOf("desk"));
+  if (begun.window?.isDestroyed() === false) await begun.window.loadURL(originOf("desk"));
 }
 
 /** Reports an impossible fault during the start to the terminal, and ends. */

@@ -3,8 +3,8 @@ import type { Holding } from "../domain/backups/records.ts";
 import { writeThrough } from "../files/through.ts";
 import { findDamage, findWrongMark, holdingOf } from "../store/connection/checks.ts";
 import { type StoreLocation, withReading } from "../store/connection/connect.ts";
+import { requireOurs } from "../store/connection/examine.ts";
 import { markFile } from "../store/connection/file-header.ts";
-import { requireOurs } from "../store/connection/open.ts";
 import { putInPlace, uncheckedFile, waitingFile } from "../store/keeping/set-aside.ts";
 
 /**

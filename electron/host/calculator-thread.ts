@@ -1,6 +1,4 @@
 /** The thread in which long calculations run: it gets one task at a time, and says how far it is and what comes of it. */
-import { readlinkSync } from "node:fs";
-import { constants, setPriority } from "node:os";
 import { parentPort } from "node:worker_threads";
 import type { Calculation, CalculationKind, Outcomes } from "../api/door/calculate.ts";
 import { readOrRefuse } from "../api/reference/read-any.ts";
@@ -10,6 +8,7 @@ import { planDay } from "../domain/plan/plan-day.ts";
 import type { Progress } from "../domain/plan/told.ts";
 import { whatIfs } from "../domain/plan/what-ifs.ts";
 import type { ToRead } from "../domain/reference-table/from-elsewhere.ts";
+import { goBehindEntries } from "./behind-entries.ts";
 
 /** What the thread says of a task: how far it is, what came of it, or why nothing did. */
 export type FromThread =
@@ -21,16 +20,6 @@ export type FromThread =
 const betweenWords = 100;
 
 goBehindEntries();
-
-/**
- * Lets the door's own thread go first where both want the same processor. Linux alone knows threads by number; elsewhere the
- * call would mean the whole program, and all threads stay alike.
- */
-function goBehindEntries(): void {
-  if (process.platform !== "linux") return;
-  const thread = Number(readlinkSync("/proc/thread-self").split("/").at(-1));
-  setPriority(thread, constants.priority.PRIORITY_BELOW_NORMAL);
-}
 
 parentPort?.on("message", ({ id, task }: { readonly id: number; readonly task: Calculation }) => {
   try {

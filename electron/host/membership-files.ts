@@ -13,12 +13,19 @@ export interface Sealer {
 
 const sealedBegins = "sealed ";
 
+const fileIn = (folder: string) => join(folder, "joined-table");
+
+/** True where this program has joined a table: known without opening what is sealed. */
+export function isJoined(folder: string): boolean {
+  return existsSync(fileIn(folder));
+}
+
 /**
  * Keeps the table that this program joined in the data folder, readable by this computer's user alone (mode 0600). Where
  * the system can seal it, the file is of no use to whoever takes it to another computer.
  */
 export function membershipFiles(folder: string, sealer: Sealer): MembershipKeep {
-  const file = join(folder, "joined-table");
+  const file = fileIn(folder);
   return {
     read() {
       if (!existsSync(file)) return null;

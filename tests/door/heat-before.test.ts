@@ -5,7 +5,7 @@ import { join } from "node:path";
 import SqliteDatabase from "better-sqlite3";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { restoreStore } from "../../electron/backups/restore.ts";
-import { applicationId } from "../../electron/store/connection/open.ts";
+import { applicationId } from "../../electron/store/connection/examine.ts";
 import { heatOfAttempt } from "../../electron/store/migrations/0006-heat-of-attempt.ts";
 import { migrations } from "../../electron/store/migrations/list.ts";
 import { cm } from "../lengths.ts";

@@ -73,4 +73,6 @@ button:hover { background: #1d1a16; color: #fff; }
 .where { font-size: 0.85rem; }
 .trouble { padding: 0.75rem 1rem; border-left: 8px solid #a5121b; background: #fff; font-weight: 600; }
 .working { font-size: 1.4rem; }
+.steps li { display: flex; justify-content: space-between; gap: 1rem; }
+.steps .now { font-weight: 600; }
 `;

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from "node:util";
+import type { CheckStep } from "../../domain/backups/check-time.ts";
 import type { Holding } from "../../domain/backups/records.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
 import { rulesVersion } from "../../domain/tests/registry.ts";
@@ -18,12 +19,19 @@ const oldest = [
   "past_mark",
 ];
 
+/** Hears how far a check is. */
+export type Told = (at: CheckStep) => void;
+
+const unheard: Told = () => {};
+
 /** Returns the first damage found in a store as a line for the log; null when none was found. Writes nothing. */
-export function findDamage(db: ReadableDb): string | null {
+export function findDamage(db: ReadableDb, told = unheard): string | null {
   const missing = missingTables(db);
   if (missing.length > 0) return `tables are missing: ${missing.join(", ")}`;
+  told({ step: "shape", done: 0, total: 1 });
   const shape = firstRow<{ integrity_check: string }>(db, "PRAGMA integrity_check(1)");
   if (shape?.integrity_check !== "ok") return String(shape?.integrity_check);
+  told({ step: "links", done: 0, total: 1 });
   const stray = firstRow<{ table: string }>(db, "PRAGMA foreign_key_check");
   if (stray !== undefined) return `a row of ${stray.table} belongs to nothing`;
   return null;
@@ -48,16 +56,28 @@ interface StoredMark {
  * Looks for a mark that doesn't follow from its standing attempts, among the newest `limit` marks. Returns null when
  * all do. Marks made by earlier rules are skipped: they are old, not wrong.
  */
-export function findWrongMark(db: ReadableDb, limit: number): string | null {
-  const sql = `SELECT day_id AS dayId, athlete_id AS athleteId, test, variant FROM (
-      SELECT day_id, athlete_id, test, variant FROM attempt
-      UNION SELECT day_id, athlete_id, test, variant FROM mark)
-    ORDER BY day_id DESC, athlete_id, test, variant LIMIT @limit`;
-  const wrong = allRows<MarkPlace>(db, sql, { limit }).find((place) => !isRight(db, place));
-  return wrong === undefined
-    ? null
-    : `the mark of athlete ${wrong.athleteId} in ${wrong.test} does not follow`;
+export function findWrongMark(db: ReadableDb, limit: number, told = unheard): string | null {
+  const total = Math.min(
+    limit,
+    firstRow<{ count: number }>(db, "SELECT count(*) AS count FROM mark")?.count ?? 0,
+  );
+  let done = 0;
+  // Day by day: all places at once would be sorted before the first is looked at.
+  for (const { dayId } of allRows<{ dayId: number }>(db, "SELECT id AS dayId FROM day ORDER BY id DESC")) {
+    told({ step: "marks", done, total });
+    const places = allRows<MarkPlace>(db, placesOfDay, { dayId, limit: limit - done });
+    const wrong = places.find((place) => !isRight(db, place));
+    if (wrong !== undefined) return `the mark of athlete ${wrong.athleteId} in ${wrong.test} does not follow`;
+    done += places.length;
+    if (done >= limit) break;
+  }
+  return null;
 }
+
+const placesOfDay = `SELECT @dayId AS dayId, athlete_id AS athleteId, test, variant FROM (
+    SELECT athlete_id, test, variant FROM attempt WHERE day_id = @dayId
+    UNION SELECT athlete_id, test, variant FROM mark WHERE day_id = @dayId)
+  ORDER BY athlete_id, test, variant LIMIT @limit`;
 
 function isRight(db: ReadableDb, place: MarkPlace): boolean {
   const sql = `SELECT fingerprint, state, value, detail, seq, rules FROM mark

@@ -60,6 +60,11 @@ export function connectForUse(location: StoreLocation): Database {
   }
 }
 
+/** Opens a connection that only reads, to a store that may be in use: closing it brings nothing in. */
+export function connectToRead(location: StoreLocation): Database {
+  return new SqliteDatabase(location.file, { ...library(location), readonly: true });
+}
+
 /** Opens a bare connection: nothing is set, guarded or migrated. */
 export function connect(location: StoreLocation): Database {
   return new SqliteDatabase(location.file, library(location));

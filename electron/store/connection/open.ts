@@ -1,12 +1,8 @@
-import { existsSync, statSync } from "node:fs";
 import type { Holding } from "../../domain/backups/records.ts";
 import { wipeIsDue } from "../erasure/erase-log.ts";
 import { writeAnew } from "../erasure/erase-wipe.ts";
-import { anyBackupIn } from "../keeping/backups-beside.ts";
 import { type Guard, guardStore } from "../keeping/guard.ts";
-import { type Proof, proofOf } from "../keeping/proof.ts";
-import { besides, logFile, sealFile, tallyFile } from "../keeping/seal.ts";
-import { finishRestore } from "../keeping/set-aside.ts";
+import { besides } from "../keeping/seal.ts";
 import { migrations } from "../migrations/list.ts";
 import { areByOtherRules, rebuildMarks } from "../tables/marks.ts";
 import { findDamage, findWrongMark, holdingOf } from "./checks.ts";
@@ -17,36 +13,29 @@ import {
   connectForUse,
   type StoreLocation,
   setPragmas,
-  withReading,
 } from "./connect.ts";
 import type { Database } from "./database.ts";
+import { applicationId, type Examined, examine, requireOurs, sampleOfMarks } from "./examine.ts";
 import { makeFile } from "./new-file.ts";
 import { makePrivate } from "./private.ts";
 import { StoreRefused } from "./refused.ts";
 import { createStore, type Store } from "./store.ts";
 
-/** Marks a SQLite file as ours ("Tape" in ASCII), so that we never write to another program's file. */
-export const applicationId = 0x54617065;
-
-/** The number of marks scored again at a start: a sample if the file's seal is valid, all if nothing is proved. */
-const sampleOfMarks = 200;
-const allMarks = 1e9;
-
 /**
  * Opens the store, makes a new one where there is no file, and migrates an older one.
  * @throws StoreRefused when the file is another program's, damaged, changed since it was closed, or from a newer
  * version of this program; nothing is touched then.
+ * @param examined what an examination found a moment ago; left out: it is examined here
  */
-export function openStore(location: StoreLocation): Store {
+export function openStore(location: StoreLocation, examined?: Examined): Store {
   if (location.file === ":memory:") return openInMemory(location);
-  finishRestore(location.file);
-  const inspected = inspect(location);
-  if (inspected === "nothing") makeFile(location.file, (begun) => begin({ ...location, file: begun }));
+  const found = examined ?? examine(location);
+  if (found.is === "nothing") makeFile(location.file, (begun) => begin({ ...location, file: begun }));
   makePrivate(["", ...besides].map((part) => `${location.file}${part}`));
   const db = connectForUse(location);
   let guard: Guard | undefined;
   try {
-    guard = guardStore(db, location.file, inspected === "nothing" ? null : inspected.sums);
+    guard = guardStore(db, location.file, found.sums);
     bringUpToDate(db, guard);
     return createStore(db);
   } catch (error) {
@@ -112,70 +101,6 @@ function bringUpToDate(db: Database, guard: Guard): void {
   guard.tidy();
   if (migrate(db, guard.committed)) guard.tidy();
   finishErasures(db);
-}
-
-/**
- * Checks the file without writing: whether it is ours, its version, its integrity, and that it is unchanged since it
- * was closed. Where there is no file, there must never have been one.
- */
-function inspect(location: StoreLocation): Proof | "nothing" {
-  const { file } = location;
-  const there = statSync(file, { throwIfNoEntry: false });
-  if (there?.isDirectory() === true) throw new Error(`${file} is a folder`);
-  // A file of no bytes: SQLite's own checks would call it whole.
-  if ((there?.size ?? 0) === 0) return nothingThere(location);
-  const proof = judged(file);
-  try {
-    if (!lookInside(location, proof)) return nothingThere(location);
-  } catch (error) {
-    if (error instanceof StoreRefused) error.doubted = proof.against !== null;
-    throw error;
-  }
-  if (proof.against !== null && location.accepted !== true) throw proof.against;
-  return proof;
-}
-
-function judged(file: string): Proof {
-  try {
-    return proofOf(file);
-  } catch (error) {
-    throw asRefusal(error);
-  }
-}
-
-/** @throws StoreRefused where anything shows that there was a store: a lost one is never silently replaced. */
-function nothingThere({ file, backups, accepted }: StoreLocation): "nothing" {
-  const parts = [sealFile(file), tallyFile(file), logFile(file)];
-  if (parts.some((part) => existsSync(part))) throw new StoreRefused("gone");
-  if (accepted !== true && backups !== undefined && anyBackupIn(backups)) throw new StoreRefused("gone");
-  return "nothing";
-}
-
-/** Checks a store's content. Returns false where nothing was ever written into the file. */
-function lookInside(location: StoreLocation, { proved }: Proof): boolean {
-  return withReading(location, (db) => {
-    if (isUnborn(db)) return false;
-    requireOurs(db);
-    const damage = findDamage(db) ?? findWrongMark(db, proved ? sampleOfMarks : allMarks);
-    if (damage !== null) throw new StoreRefused("damaged", undefined, damage);
-    return true;
-  });
-}
-
-/** True for an empty, unclaimed database: left by a first start that a full disk or a power cut ended. */
-function isUnborn(db: Database): boolean {
-  // SQLite takes a file too short to be a database for an empty one; it is somebody else's file.
-  if (Number(db.pragma("page_count", { simple: true })) === 0) return false;
-  const [id, version] = ["application_id", "user_version"].map((name) => db.pragma(name, { simple: true }));
-  const sql = "SELECT count(*) AS count FROM sqlite_schema";
-  return id === 0 && version === 0 && db.prepare<[], { count: number }>(sql).get()?.count === 0;
-}
-
-/** @throws StoreRefused when the file is another program's or a newer version's. */
-export function requireOurs(db: Database): void {
-  const version = Number(db.pragma("user_version", { simple: true }));
-  if (db.pragma("application_id", { simple: true }) !== applicationId) throw new StoreRefused("foreign");
-  if (version > migrations.length) throw new StoreRefused("newer", { version, known: migrations.length });
 }
 
 /** Rewrites the file if the program ended between an erasure and its rewrite. */

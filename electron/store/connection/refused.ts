@@ -12,16 +12,37 @@ import { type Sentence, sentence } from "../../domain/words.ts";
 export const refusals = ["newer", "foreign", "gone", "damaged", "changed", "shortened"] as const;
 export type RefusedFor = (typeof refusals)[number];
 
+/** A refusal as plain values, by which one thread tells it to another. */
+export interface RefusedWith {
+  readonly reason: RefusedFor;
+  readonly values: Sentence["values"];
+  readonly detail: string;
+  readonly doubted: boolean;
+}
+
 /** The store can't be opened; its file has not been touched. */
 export class StoreRefused extends Error {
   readonly reason: RefusedFor;
   readonly sentence: Sentence;
   /** True if the file is not as this program left it, so that damage may be the cause of the reason itself. */
   doubted = false;
+  readonly #detail: string;
   constructor(reason: RefusedFor, values?: Sentence["values"], detail = "") {
     super(`store refused: ${reason}${detail === "" ? "" : ` (${detail})`}`);
     this.reason = reason;
     this.sentence = sentence(`store.${reason}`, values);
+    this.#detail = detail;
+  }
+
+  with(): RefusedWith {
+    const { reason, sentence: said, doubted } = this;
+    return { reason, values: said.values, detail: this.#detail, doubted };
+  }
+
+  static from({ reason, values, detail, doubted }: RefusedWith): StoreRefused {
+    const refused = new StoreRefused(reason, values, detail);
+    refused.doubted = doubted;
+    return refused;
   }
 }
 

@@ -47,6 +47,8 @@ export interface Store {
   seq(): number;
   /** Calls `listener` after each commit until the returned function is called. */
   listen(listener: (change: Commit) => void): () => void;
+  /** Puts checkpoints off while another thread reads the file; returns what ends that. */
+  rest(): () => void;
   /** Rewrites the file, so that no erased data is left in it (`writeAnew`). Never inside `write`. */
   wipe(): void;
   close(): void;
@@ -83,6 +85,7 @@ export function createStore(db: Database): Store {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    rest: () => guardOf(db)?.rest() ?? (() => {}),
     wipe: () => writeAnew(db),
     close() {
       const guard = guardOf(db);

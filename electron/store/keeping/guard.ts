@@ -35,6 +35,11 @@ export interface Guard {
   bringIn(shut?: boolean): void;
   /** Tries `bringIn` where nothing depends on it: a failure is logged, and retried after the next commit. */
   tidy(shut?: boolean): void;
+  /**
+   * Puts checkpoints off that follow a commit while another thread of this program reads the store: each would wait for the
+   * reader in vain. Returns what ends that.
+   */
+  rest(): () => void;
   /** Closes the files. Close the connection first: its locks go when they are closed. */
   close(): void;
 }
@@ -82,6 +87,7 @@ export function guardStore(db: Database, file: string, proved: PageSums | null):
   let inexact = false;
   let untidy = false;
   let limit = longLog;
+  let resting = 0;
 
   function bringIn(shut = false): void {
     inexact = true;
@@ -148,7 +154,7 @@ export function guardStore(db: Database, file: string, proved: PageSums | null):
     try {
       bytes = inexact ? lengthOf(db, pageBytesOf(db)) : statSync(logFile(file)).size;
       note(bytes);
-      if (untidy || bytes >= limit) bringIn();
+      if (resting === 0 && (untidy || bytes >= limit)) bringIn();
     } catch (error) {
       limit = bytes + longLog;
       console.error("The store's log could not be brought into its file yet:", error);
@@ -171,6 +177,14 @@ export function guardStore(db: Database, file: string, proved: PageSums | null):
     failed() {
       [untidy, inexact] = [true, true];
       tidy();
+    },
+    rest() {
+      resting += 1;
+      let ended = false;
+      return () => {
+        if (!ended) resting -= 1;
+        ended = true;
+      };
     },
     close() {
       guards.delete(db);

@@ -8,13 +8,19 @@ import { type LogState, pagesIn } from "./log-check.ts";
  * Returns the length and SHA-256 of a store's file with the first `upTo` bytes of its log applied, as a checkpoint
  * applies them; 0 for the file as it is. The sum is the same before, during and after that checkpoint.
  */
-export function wholeSum(store: string, log: LogState, upTo: number): WholeSum {
+export function wholeSum(
+  store: string,
+  log: LogState,
+  upTo: number,
+  told: (bytes: number) => void = () => {},
+): WholeSum {
   return reading(store, (file) => {
     const hash = createHash("sha256");
     let bytes = 0;
     for (const block of laidOver(file, log, upTo)) {
       hash.update(block);
       bytes += block.length;
+      told(bytes);
     }
     return { bytes, sha256: hash.digest("hex") };
   });
@@ -25,6 +31,14 @@ export function contentOfStore(store: string, log: LogState): Buffer {
   return reading(store, (file) =>
     Buffer.concat(Array.from(laidOver(file, log, log.committed), (block) => Buffer.from(block))),
   );
+}
+
+/** Returns the first page of what `contentOfStore` returns; less where there is no whole page. */
+export function firstPageOf(store: string, log: LogState): Buffer {
+  return reading(store, (file) => {
+    for (const block of laidOver(file, log, log.committed)) return Buffer.from(block.subarray(0, 4096));
+    return Buffer.alloc(0);
+  });
 }
 
 /** Opens a store that nothing has open, and closes it again. */

@@ -36,7 +36,7 @@ function sumsFor(
   taken: number,
   told: ((bytes: number) => void) | undefined,
 ): { readonly sum: Seal["file"]; readonly sums: PageSums | null } {
-  if ("sha256" in sealed) return { sum: wholeSum(file, log, taken), sums: null };
+  if ("sha256" in sealed) return { sum: wholeSum(file, log, taken, told), sums: null };
   const sums = reading(file, (handle) => readPageSums(handle, log, taken, sealed.pageBytes, told));
   return { sum: sums.sum, sums };
 }

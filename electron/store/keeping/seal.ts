@@ -16,8 +16,11 @@ export const sealFile = (store: string) => `${store}-seal`;
 export const tallyFile = (store: string) => `${store}-tally`;
 export const logFile = (store: string) => `${store}-wal`;
 
+/** Lies beside a store whose content was found damaged under a seal that holds: no start trusts the seal alone. */
+export const doubtFile = (store: string) => `${store}-doubt`;
+
 /** Endings of the files that belong to a store's file. */
-export const besides: readonly string[] = ["-wal", "-shm", "-seal", "-tally"];
+export const besides: readonly string[] = ["-wal", "-shm", "-seal", "-tally", "-doubt"];
 
 /** A record, or the reason why there is none: an unreadable one was there once and was damaged. */
 type Kept<Record> = Record | "absent" | "unreadable";
