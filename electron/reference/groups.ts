@@ -1,11 +1,5 @@
 import type { ToldCategory } from "../domain/reference/bundle.ts";
-import {
-  capOf,
-  countedUnder,
-  type GroupSize,
-  weightUnder,
-  wholeWeight,
-} from "../domain/reference-table/cap.ts";
+import { capOf, countedUnder, type GroupSize, wholeWeight } from "../domain/reference-table/cap.ts";
 import { countsAs } from "../domain/reference-table/counts-as.ts";
 import type { HallInTest } from "../domain/reference-table/differing-halls.ts";
 import { placesInAll, riditsOf } from "../domain/reference-table/ridits.ts";
@@ -34,7 +28,10 @@ export interface Found {
 export async function groupsOf(database: Database): Promise<Found> {
   await database.run(steps.groups);
   const sizes = await sizesIn(database);
-  await database.add("capped", [...sizes.values()].flatMap(cappedIn));
+  await database.add(
+    "cap",
+    [...sizes.values()].map((size) => [size.grp, 2 * capOf(sizeOf(size))]),
+  );
   await database.run(steps.weigh);
   const told = await placesIn(database);
   await database.run(steps.standing);
@@ -72,11 +69,11 @@ export interface SizeRow {
   readonly first_quarter: string;
   readonly last_quarter: string;
   readonly total: number;
+  readonly counted: number;
   readonly halls: number;
-  readonly largest_hall: number;
+  readonly middle: number;
   readonly largest: number;
-  readonly second_hall: number | null;
-  readonly second: number | null;
+  readonly second: number;
 }
 
 export async function sizesIn(database: Database): Promise<Map<number, SizeRow>> {
@@ -89,26 +86,12 @@ function nameOf({ test, variant, fingerprint, category, age_band, first_quarter,
   return { test, variant, fingerprint, category, ageBand: age_band, from: first_quarter, to: last_quarter };
 }
 
-function sizeOf({ total, largest, second }: SizeRow): GroupSize {
-  return { total, largest, second: second ?? 0 };
+function sizeOf({ middle, counted, largest, second }: SizeRow): GroupSize {
+  return { middle, total: counted, largest, second };
 }
 
 function countedIn(row: SizeRow): number {
   return countedUnder(capOf(sizeOf(row)), sizeOf(row));
-}
-
-/** Returns the rows of `capped` for a group: the halls of which not everything counts. */
-function cappedIn(row: SizeRow): number[][] {
-  const cap = capOf(sizeOf(row));
-  const { largest_hall, largest, second_hall, second } = row;
-  return [
-    { hall: largest_hall, marks: largest },
-    { hall: second_hall, marks: second },
-  ].flatMap(({ hall, marks }) => {
-    if (hall === null || marks === null) return [];
-    const weight = weightUnder(cap, marks);
-    return weight === wholeWeight ? [] : [[row.grp, hall, weight]];
-  });
 }
 
 /** What a group's marks come to. */

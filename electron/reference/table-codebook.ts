@@ -12,7 +12,7 @@ export function tableCodebook({
 Made by ${publisher.replaceAll(/[\r\n]/g, " ")} on ${made}, to be used until ${validUntil}, of ${bundles.length} anonymised bundles.
 
 - \`groups.csv\`: a group is the results by one set of rules, of one category and age band or of all. At least 20 results of at
-  least 3 halls; what one hall has beyond a third of a group does not count.
+  least 3 halls. Of one hall no more counts than a third of a group, and than three halls of middle size have.
 - \`percentiles.csv\`: the bounds between which each percentile lies (low ≤ percentile < high; an empty bound is open). Bundles
   tell results in steps, so a percentile is known by bounds alone. Percentiles beyond which fewer than five results lie are left out.
 - \`bundles.csv\`: hashes of the bundles, by which one is known that is in here already.

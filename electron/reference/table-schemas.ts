@@ -38,7 +38,7 @@ const groupFields: Record<(typeof groupColumns)[number], object> = {
   marks: {
     type: "integer",
     title: "Results that count",
-    description: "What a hall has beyond a third of a group is not counted.",
+    description: "Of one hall no more than a third of the group, and than three halls of middle size have.",
     constraints: { ...required, minimum: leastOfGroup.marks },
   },
   halls: { type: "integer", title: "Halls", constraints: { ...required, minimum: leastOfGroup.halls } },

@@ -68,12 +68,16 @@ export function countGroups(marks: Iterable<PlainMark>): PlainGroup[] {
   return withoutRests(large);
 }
 
-/** What halls count: all are filled to the same height, as high as a third of all goes. Weights are whole millionths. */
+/** What halls count: all are filled to the same height, as high as a third of all goes and no
+ * higher than three middle ones. Weights are whole millionths. */
 function weightsOf(list: readonly PlainMark[]): { weights: Map<string, number>; marks: number } {
   const sizes = new Map<string, number>();
   for (const { hall } of list) sizes.set(hall, (sizes.get(hall) ?? 0) + 1);
-  const falling = [...sizes.values()].sort((a, b) => b - a);
-  let height = Infinity;
+  const rising = [...sizes.values()].sort((a, b) => a - b);
+  // As high as three of the vessels in the middle at most.
+  const brim = 3 * (rising[Math.floor((rising.length - 1) / 2)] ?? 0);
+  const falling = rising.map((size) => Math.min(size, brim)).reverse();
+  let height = brim;
   for (let cut = 0; cut < 3; cut += 1) {
     const rest = falling.slice(cut).reduce((sum, size) => sum + size, 0);
     const third = cut === 0 ? rest / 3 : rest / (3 - cut);

@@ -31,7 +31,7 @@ export interface GroupOfMarks extends BundleTest {
   readonly category: GroupCategory;
   /** `25 to 29`, `unknown`, `not told` or `all`. */
   readonly ageBand: string;
-  /** Number of marks that count: a hall's own beyond a third of the group don't. */
+  /** Number of marks that count: a hall's own beyond the cap (`cap.ts`) don't. */
   readonly marks: number;
   /** Number of halls behind them. */
   readonly halls: number;

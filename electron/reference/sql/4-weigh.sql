@@ -1,3 +1,11 @@
+-- What each mark counts of the halls that have more of a group than the cap lets count, in millionths, rounded down. The
+-- remainder is taken away first, so that whole numbers are divided without one.
+CREATE TABLE capped AS
+SELECT part.grp, part.hall, CAST((cap.twice * 500000 - (cap.twice * 500000) % part.marks) / part.marks AS INTEGER) AS weight
+FROM part
+JOIN cap ON cap.grp = part.grp
+WHERE 2 * part.marks > cap.twice;
+
 -- What all marks of a group that are told alike count together, in millionths: all of them whole, less what a hall that
 -- is cut does not count. Added up by cell before by group, since few rows are left then.
 CREATE TABLE weighed AS
