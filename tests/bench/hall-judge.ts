@@ -8,6 +8,7 @@ import type { Sent, Shown } from "./hall-page.ts";
 
 /** What a screen painted when: a station's counts, or the number of tests done on a big screen. */
 export type Screen = { readonly name: string } & (
+  | { readonly is: "bare"; readonly counted: readonly { readonly count: number; readonly at: number }[] }
   | { readonly is: "station"; readonly test: TestCode; readonly shown: readonly Shown[] }
   | { readonly is: "board"; readonly counted: readonly { readonly count: number; readonly at: number }[] }
 );
@@ -102,23 +103,42 @@ function placeOf(test: TestCode, done: ReadonlySet<TestCode>): "done" | "waiting
     : "later";
 }
 
-/** Times each entry; those that change no screen are timed until they are saved. */
+/** Returns which of all entries each one was, from 1, by its first attempt, in the order in which the table took them. */
+function orderOf(all: readonly Sent[], { attempts }: Kept): Map<string | undefined, number> {
+  const places = new Map(attempts.map(({ id }, place) => [id, place]));
+  const firsts = all
+    .map(({ ids }) => ids[0])
+    .sort((a = "", b = "") => (places.get(a) ?? 0) - (places.get(b) ?? 0));
+  return new Map(firsts.map((id, index) => [id, index + 1]));
+}
+
+/**
+ * Times each entry; those that change no screen are timed until they are saved.
+ * @param all these entries and the table's own, which a bare page counts
+ */
 export function timesOf(
   sent: readonly Sent[],
+  all: readonly Sent[],
   kept: Kept,
   screens: readonly Screen[],
   present: number,
 ): Timed[] {
   const changes = changesOf(kept, present);
+  const order = orderOf(all, kept);
   return sent.map(({ ids, tapAt, savedAt }) => {
     const change = ids.map((id) => changes.get(id)).find((each) => each !== undefined);
     const painted =
       change === undefined
         ? []
         : screens.flatMap((each) => paintedAt(each, change).map((at) => ({ ...each, ms: at - tapAt })));
+    const bare = screens.flatMap(({ name, ...each }) =>
+      each.is === "bare"
+        ? [{ name, is: each.is, ms: paintedFrom(each.counted, order.get(ids[0]) ?? 0) - tapAt }]
+        : [],
+    );
     const last = (own: readonly { readonly ms: number }[]) =>
       own.length === 0 ? null : Math.max(...own.map(({ ms }) => ms));
-    const byName = Map.groupBy(painted, ({ name }) => name);
+    const byName = Map.groupBy([...painted, ...bare], ({ name }) => name);
     return {
       tapAt,
       savedMs: savedAt - tapAt,
@@ -131,15 +151,20 @@ export function timesOf(
 
 /** When a screen had painted a change; nothing where it doesn't show it, infinity where it never did. */
 function paintedAt(screen: Screen, { stations, count }: Change): number[] {
-  if (screen.is === "board") {
-    return count === null
-      ? []
-      : [screen.counted.find((each) => each.count >= count)?.at ?? Number.POSITIVE_INFINITY];
-  }
+  if (screen.is === "bare") return [];
+  if (screen.is === "board") return count === null ? [] : [paintedFrom(screen.counted, count)];
   const wanted = stations.get(screen.test);
   if (wanted === undefined) return [];
   const painted = screen.shown.find(({ done, later }) => done >= wanted.done && later <= wanted.later);
   return [painted?.at ?? Number.POSITIVE_INFINITY];
+}
+
+/** When a count, or a later one, was painted; infinity where none was. */
+function paintedFrom(
+  counted: readonly { readonly count: number; readonly at: number }[],
+  wanted: number,
+): number {
+  return counted.find(({ count }) => count >= wanted)?.at ?? Number.POSITIVE_INFINITY;
 }
 
 /** In ms. */

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 
 /** What a process is, of those that the bench and all below it started. */
-type Kind = "table" | "table's windows" | "browser" | "browser's pages" | "bench";
+type Kind = "table" | "table's windows" | "their drawing" | "browser" | "browser's pages" | "bench";
 
 /** Seconds of processor time since their start, by kind of process. Only Linux tells (proc(5)). */
 export type Seconds = Readonly<Record<Kind, number>>;
@@ -17,7 +17,14 @@ interface Process {
 
 /** @param tableId the process in which the table's store and server are */
 export function secondsOf(tableId: number): Seconds {
-  const seconds = { table: 0, "table's windows": 0, browser: 0, "browser's pages": 0, bench: 0 };
+  const seconds = {
+    table: 0,
+    "table's windows": 0,
+    "their drawing": 0,
+    browser: 0,
+    "browser's pages": 0,
+    bench: 0,
+  };
   for (const each of descendants()) seconds[kindOf(each, tableId)] += each.ticks / ticksPerSecond;
   return seconds;
 }
@@ -33,7 +40,9 @@ function kindOf({ id, line }: Process, tableId: number): Kind {
   const isPage = line.includes("--type=renderer");
   if (id === tableId) return "table";
   if (/^\S*chromium/.test(line)) return isPage ? "browser's pages" : "browser";
-  if (/electron/i.test(line)) return "table's windows";
+  // Without a graphics processor, the process that is named after it puts the windows' pictures together.
+  if (/electron/i.test(line))
+    return line.includes("--type=gpu-process") ? "their drawing" : "table's windows";
   return "bench";
 }
 

@@ -8,6 +8,7 @@ import { keyFromPaper } from "../e2e/stations.ts";
 import { watchCount } from "../faults/soak-windows.ts";
 import { freePort } from "../network/table.ts";
 import { devicesOfTest } from "./hall-day.ts";
+import { makeBare } from "./hall-floor.ts";
 import { watchStation } from "./hall-page.ts";
 import type { Program } from "./windows.ts";
 
@@ -28,6 +29,8 @@ export interface Hall {
   readonly devices: readonly AtStation[];
   /** The board's window and two televisions. */
   readonly boards: readonly Page[];
+  /** A joined page that does no more than paint what it is told. */
+  readonly bare: Page;
   /** Closes all devices and turns the screens at the stations off. */
   end(): Promise<void>;
 }
@@ -48,7 +51,13 @@ export async function withHall<Day, Seen>(
     const url = `https://127.0.0.1:${port}/`;
     await goTo(desk, "/devices");
     const devices = await joinStations(desk, browser, url);
-    const boards = [board, ...(await joinTelevisions(desk, browser, url))];
+    const boards = [
+      board,
+      ...(await joinTelevisions(desk, browser, url, ["Left television", "Right television"])),
+    ];
+    const [bare] = await joinTelevisions(desk, browser, url, ["Bare page"]);
+    if (bare === undefined) throw new Error("No page joined.");
+    await makeBare(bare);
     await resize(board, { width: 1920, height: 1080 });
     for (const each of boards) await watchCount(each);
     await goTo(desk, "/station/vertical");
@@ -56,7 +65,8 @@ export async function withHall<Day, Seen>(
       await browser.close();
       await callDoor(desk, "network.turnOff");
     };
-    return await work({ tableId, port, table: await atStation(desk, "vertical"), devices, boards, end });
+    const table = await atStation(desk, "vertical");
+    return await work({ tableId, port, table, devices, boards, bare, end });
   } finally {
     await browser.close();
   }
@@ -76,9 +86,14 @@ async function joinStations(desk: Page, browser: Browser, url: string): Promise<
   return joined;
 }
 
-async function joinTelevisions(desk: Page, browser: Browser, url: string): Promise<Page[]> {
+async function joinTelevisions(
+  desk: Page,
+  browser: Browser,
+  url: string,
+  names: readonly string[],
+): Promise<Page[]> {
   const pages: Page[] = [];
-  for (const name of ["Left television", "Right television"]) {
+  for (const name of names) {
     const television = await openDevice(browser, 1920, 1080);
     await joinAs(desk, television, url, name, "Big screen");
     await television.page.locator('html[data-theme="hall"][data-ready="true"]').waitFor();

@@ -75,7 +75,7 @@ export function hallBench(results: number, where: Where): Promise<HallBench> {
     ({ parts, bySent, screens, megabytes }, file, { dayId }) => {
       const kept = keptIn(file, dayId);
       const sent = [...bySent.devices, ...bySent.table];
-      const times = timesOf(bySent.devices, kept, screens, athletes);
+      const times = timesOf(bySent.devices, sent, kept, screens, athletes);
       return {
         parts: parts.map((part) => judged(part, times)),
         ...tableOf(parts, bySent.table),
@@ -115,7 +115,7 @@ async function run(hall: Hall, turns: readonly Turn[], where: Where): Promise<Ra
   });
   await wait(2_000);
   const entered = (await Promise.all(seats.devices.map(({ sent }) => sent()))).flat();
-  const screens = await screensOf(seats, table);
+  const screens = [...(await screensOf(seats, table)), await bareOf(hall)];
   const after = ownMegabytes(tableId);
   // At once after it, with as much in the store: the table alone.
   seats.end();
@@ -193,6 +193,10 @@ function screensOf({ devices, boards }: Seats, table: AtStation): Promise<Screen
     async ({ name, counted }): Promise<Screen> => ({ name, is: "board", counted: await counted() }),
   );
   return Promise.all([...stations, ...counts]);
+}
+
+async function bareOf({ bare }: Hall): Promise<Screen> {
+  return { name: "a bare page", is: "bare", counted: await countedAt(bare) };
 }
 
 /** The first of each device, by which it is asked for initials, and all others. */
