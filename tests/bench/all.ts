@@ -18,6 +18,7 @@ import {
 } from "./neighbour.ts";
 import { planBench } from "./plan.ts";
 import { planEntriesBench } from "./plan-entries.ts";
+import { readingBench } from "./reading.ts";
 import { recordBench } from "./record.ts";
 import { referenceBench } from "./reference.ts";
 import { rehearseBench } from "./rehearse.ts";
@@ -64,6 +65,12 @@ const programs: readonly Program[] = [
     name: "from a start to a window that can be used, by turns with an empty window",
     target: "without a store at most 1.8 times an empty window, with one 2 times",
     run: startLines,
+  },
+  {
+    file: "reading",
+    name: "reading after an entry with many results behind it",
+    target: "at most 1.5 times the same with 1,000",
+    run: reading,
   },
   {
     file: "plan-entries",
@@ -156,6 +163,14 @@ async function entering(size = 100_000): Promise<string[]> {
       `${overBare.cpu.toFixed(2)} by the processor`
     );
   });
+}
+
+async function reading(size = 100_000): Promise<string[]> {
+  return (await readingBench(size)).map(
+    ({ procedure, few, many, firstMs, fewMs, manyMs, ratio }) =>
+      `${procedure}: processor ${ms(fewMs)} with ${few} results, ${ms(manyMs)} with ${many} (first ${ms(firstMs)}): ` +
+      `ratio ${ratio.toFixed(2)} (${kept(ratio <= 1.5)})`,
+  );
 }
 
 async function enteringMeanwhile(): Promise<string[]> {

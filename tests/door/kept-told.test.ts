@@ -5,9 +5,12 @@ import { toldOnBoard } from "../../electron/api/board/view.ts";
 import { cardsOf } from "../../electron/api/cards/shape.ts";
 import { tellMarks } from "../../electron/api/marks/marks.ts";
 import { viewNoise } from "../../electron/api/noise/view.ts";
+import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
+import { defaultParameters, protocolOf, testCodes } from "../../electron/domain/tests/registry.ts";
 import { connectBytes, type InMemory } from "../../electron/store/connection/connect.ts";
 import type { ReadableDb } from "../../electron/store/connection/database.ts";
 import { createStore } from "../../electron/store/connection/store.ts";
+import { latestMarks } from "../../electron/store/reads/comparable-marks.ts";
 import { athleteById } from "../../electron/store/tables/athletes.ts";
 import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
 import { allDays, dayById } from "../../electron/store/tables/days.ts";
@@ -166,6 +169,11 @@ function tellAll(db: ReadableDb, dayId: number): unknown {
     board: toldOnBoard(db, day, "cm"),
     cards: cardsOf(db, day, { kind: "all" }, "cm"),
     noise: viewNoise(db, "cm"),
+    latest: testCodes.map((code) => {
+      const name = fingerprint(code, protocolOf(code).variants[0] ?? "", defaultParameters(code));
+      const marks = latestMarks(db, day, { test: code, fingerprint: name });
+      return marks.map(({ athleteId, value }) => [athleteId, value]).sort(([a = 0], [b = 0]) => a - b);
+    }),
   };
 }
 

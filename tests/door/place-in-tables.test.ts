@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { PlaceAmongOthers } from "../../electron/api/place/among.ts";
-import { placeAmongOthers } from "../../electron/api/place/place.ts";
+import { placesOn } from "../../electron/api/place/place.ts";
 import { packTable } from "../../electron/domain/reference-table/packed.ts";
 import type { GroupOfMarks, ReferenceTable } from "../../electron/domain/reference-table/table.ts";
 import { dayById } from "../../electron/store/tables/days.ts";
@@ -26,7 +26,10 @@ function placeIn(day: BoardDay, bib: number): PlaceAmongOthers | null {
   const { db } = day.desk.store;
   const held = dayById(db, day.dayId);
   if (held === undefined) throw new Error("The day is gone.");
-  return placeAmongOthers(db, held, day.ids[bib - 1] ?? 0, "push-up", "full", bib);
+  return placesOn(
+    db,
+    held,
+  )({ athleteId: day.ids[bib - 1] ?? 0, test: "push-up", variant: "full", value: bib });
 }
 
 let files = 0;

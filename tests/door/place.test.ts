@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { PlaceAmongOthers } from "../../electron/api/place/among.ts";
-import { placeAmongOthers, placesOn } from "../../electron/api/place/place.ts";
+import { placesOn } from "../../electron/api/place/place.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters } from "../../electron/domain/tests/registry.ts";
@@ -32,7 +32,10 @@ function placeIn(day: BoardDay, bib: number): PlaceAmongOthers | null {
   const { db } = day.desk.store;
   const held = dayById(db, day.dayId);
   if (held === undefined) throw new Error("The day is gone.");
-  return placeAmongOthers(db, held, day.ids[bib - 1] ?? 0, "push-up", "full", bib);
+  return placesOn(
+    db,
+    held,
+  )({ athleteId: day.ids[bib - 1] ?? 0, test: "push-up", variant: "full", value: bib });
 }
 
 describe("who is counted", () => {
@@ -76,7 +79,10 @@ describe("who is counted", () => {
     if (held === undefined) throw new Error("The day is gone.");
     // The median finisher, all of whom are alike here: ten did not finish and are worse, however bad the day. Wilson of 10
     // in 20 is 0.2993, worked out apart; without them nobody could be told anything.
-    const place = placeAmongOthers(db, held, day.ids[20] ?? 0, "endurance", "", 200_000);
+    const place = placesOn(
+      db,
+      held,
+    )({ athleteId: day.ids[20] ?? 0, test: "endurance", variant: "", value: 200_000 });
     expect(place).toMatchObject({ group: "today", n: 20, low: 29, high: 100 });
   });
 
@@ -115,7 +121,10 @@ describe("who is counted", () => {
     const held = dayById(db, day.dayId);
     if (held === undefined) throw new Error("The day is gone.");
     const planks = (bib: number) =>
-      placeAmongOthers(db, held, day.ids[bib - 1] ?? 0, "core", "", 200 + 20 * bib);
+      placesOn(
+        db,
+        held,
+      )({ athleteId: day.ids[bib - 1] ?? 0, test: "core", variant: "", value: 200 + 20 * bib });
     // The last stage ends at 240 s, bib 2: bibs 2 to 21 are equal.
     expect(planks(21)).toMatchObject({ end: "ceiling", high: 100 });
     expect(planks(3)).toEqual(planks(21));
@@ -124,7 +133,9 @@ describe("who is counted", () => {
     const { db: other } = none.desk.store;
     const day2 = dayById(other, none.dayId);
     if (day2 === undefined) throw new Error("The day is gone.");
-    expect(placeAmongOthers(other, day2, none.ids[0] ?? 0, "push-up", "full", 0)).toMatchObject({
+    expect(
+      placesOn(other, day2)({ athleteId: none.ids[0] ?? 0, test: "push-up", variant: "full", value: 0 }),
+    ).toMatchObject({
       end: "floor",
       low: 0,
     });
@@ -143,8 +154,10 @@ describe("who is counted", () => {
     setState(day, day.dayId, late, "testing", 99);
     const knee = { variant: "knee", attempts: [ticket(reps(30))], sure: true };
     await station.enter(entry(late, "push-up", null, knee));
-    expect(placeAmongOthers(db, held, late, "push-up", "full", 30)).toMatchObject({ n: 20, high: 100 });
-    expect(placeAmongOthers(db, held, late, "push-up", "knee", 30)).toBeNull();
+    expect(
+      placesOn(db, held)({ athleteId: late, test: "push-up", variant: "full", value: 30 }),
+    ).toMatchObject({ n: 20, high: 100 });
+    expect(placesOn(db, held)({ athleteId: late, test: "push-up", variant: "knee", value: 30 })).toBeNull();
   });
 
   test("a void mark is none", async () => {
@@ -170,7 +183,10 @@ describe("which group", () => {
     const held = dayById(db, dayId);
     if (held === undefined) throw new Error("The day is gone.");
     // Fourteen others did 50 today; fifteen who stayed away did 16 to 30 last time.
-    const found = placeAmongOthers(db, held, half[0] ?? 0, "push-up", "full", 50);
+    const found = placesOn(
+      db,
+      held,
+    )({ athleteId: half[0] ?? 0, test: "push-up", variant: "full", value: 50 });
     expect(found).toMatchObject({ group: "store", n: 29 });
     // 50 less 7.1 is better than 15 of 29, and 50 more than all: Wilson 0.3443 and 1, worked out apart.
     expect(found).toMatchObject({ low: 34, high: 100 });

@@ -5,8 +5,7 @@ import { isFinished } from "../../domain/queue/tally.ts";
 import { type TestCode, testCodes } from "../../domain/tests/registry.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import type { Present } from "../../store/reads/present.ts";
-import { athleteById } from "../../store/tables/athletes.ts";
+import { agesOf, type Present } from "../../store/reads/present.ts";
 import { calls } from "../../store/tables/calls.ts";
 import type { Day } from "../../store/tables/days.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
@@ -93,9 +92,10 @@ function doubted(db: ReadableDb, day: Day, { people, marks }: Floor): Need[] {
 
 function guardians(db: ReadableDb, day: Day, { runners, people, now }: Floor): Need[] {
   const date = heldOn(day, isoDate(new Date(now)));
+  const ages = agesOf(db, day.id);
   const minors = runners.flatMap(({ athleteId }) => {
-    const athlete = athleteById(db, athleteId);
-    const asks = athlete !== undefined && mayBeUnder18(athlete.birthYear, date) && !athlete.guardianConsent;
+    const of = ages.get(athleteId);
+    const asks = of !== undefined && mayBeUnder18(of.birthYear, date) && !of.guardianConsent;
     return asks ? people.filter((present) => present.athleteId === athleteId) : [];
   });
   return byNameOrCount(

@@ -14,12 +14,12 @@ import { protocolOf, type TestCode, testCodes } from "../../domain/tests/registr
 import { writeMark } from "../../domain/tests/written.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type HistoryMark, historyOf } from "../../store/reads/history.ts";
-import { allDays, type Day } from "../../store/tables/days.ts";
+import { type Day, dayById } from "../../store/tables/days.ts";
 import { type KeptMark, parametersOf } from "../../store/tables/marks.ts";
 import { variationsOf } from "../noise/errors.ts";
 import { quantityOf } from "../noise/quantity.ts";
 import type { Quantity } from "../noise/schemas.ts";
-import { placeAmongOthers } from "../place/place.ts";
+import { placesOn } from "../place/place.ts";
 
 /** One athlete's marks of one test and variant that compare. @public declarations of all procedures name it */
 export interface Series extends ReturnType<typeof shown>, ReturnType<typeof placeIn> {
@@ -52,6 +52,7 @@ export function seriesOf(
   const known = [...todays(day, marks), ...historyOf(db, athleteId, day?.id ?? 0).map(ofBefore)];
   // Without a day at hand, the newest mark is told as on the card and in the summary of its day.
   const variations = variationsOf(db, day?.id ?? known[0]?.dayId ?? 0);
+  const placeOf = placing(db);
   const series: Series[] = [];
   const apart: Apart[] = [];
   for (const [test, variant] of ways()) {
@@ -68,7 +69,7 @@ export function seriesOf(
     series.push({
       ...{ test, variant },
       ...shown(compared.toReversed(), variations[test], lengths),
-      ...placeIn(db, athleteId, compared[0]),
+      ...placeIn(placeOf, athleteId, compared[0]),
     });
   }
   return { series, apart: apart.toSorted((a, b) => b.date.localeCompare(a.date)) };
@@ -182,10 +183,23 @@ function pointOf(mark: Known, before: readonly Known[], variation: Variation, le
   return { ...told, change, verdict, chanceReal, beside };
 }
 
+/** Finds places on whichever day, each day's groups read once. */
+function placing(db: ReadableDb) {
+  const byDay = new Map<number, ReturnType<typeof placesOn> | null>();
+  return (dayId: number) => {
+    const known = byDay.get(dayId);
+    if (known !== undefined) return known;
+    const day = dayById(db, dayId);
+    const places = day === undefined ? null : placesOn(db, day);
+    byDay.set(dayId, places);
+    return places;
+  };
+}
+
 /** Returns the place of the newest mark among others of its day, if it is from a day of this store; null with too few. */
-function placeIn(db: ReadableDb, athleteId: number, newest: Known | undefined) {
-  const day = allDays(db).find(({ id }) => id === newest?.dayId);
-  if (newest === undefined || day === undefined) return { placed: false, place: null };
+function placeIn(placeOf: ReturnType<typeof placing>, athleteId: number, newest: Known | undefined) {
+  const places = newest === undefined ? null : placeOf(newest.dayId);
+  if (newest === undefined || places === null) return { placed: false, place: null };
   const { test, variant, value } = newest;
-  return { placed: true, place: placeAmongOthers(db, day, athleteId, test, variant, value) };
+  return { placed: true, place: places({ athleteId, test, variant, value }) };
 }

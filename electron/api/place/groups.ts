@@ -8,7 +8,7 @@ import { type GroupInPercentiles, widthInPercentiles } from "../../domain/statis
 import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { type ComparableMark, latestMarks, marksToCompare } from "../../store/reads/comparable-marks.ts";
-import { type Athlete, allAthletes, type Category } from "../../store/tables/athletes.ts";
+import type { Athlete, Category } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type MarksOfOrigin, marksFromElsewhere } from "../../store/tables/reference-bundles.ts";
 import { groupsFromTables } from "../../store/tables/reference-tables.ts";
@@ -37,10 +37,11 @@ export type Group = GroupHere | GroupElsewhere | GroupInTable;
  * have not agreed to share (or whose guardian has not, where needed), or who chose another category. Each athlete is in
  * it once, with the latest mark up to that day. Past results on sheets are excluded, since nobody here saw them
  * measured.
+ * @param people everybody in the store
  */
-export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
+export function groupsOf(db: ReadableDb, day: Day, sort: Sort, people: Iterable<Athlete>): Group[] {
   const { test, fingerprint, category } = sort;
-  const agreed = agreedOf(db, day.date, category);
+  const agreed = agreedOf(people, day.date, category);
   const own = (marks: readonly ComparableMark[]) =>
     marks.flatMap((mark): AgedMark[] => {
       const ages = agreed.get(mark.athleteId);
@@ -48,19 +49,19 @@ export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
     });
   return [
     { group: "today", marks: own(marksToCompare(db, day.id, test, fingerprint)) },
-    { group: "store", marks: own(latestMarks(db, { test, fingerprint, date: day.date })) },
+    { group: "store", marks: own(latestMarks(db, day, { test, fingerprint })) },
     ...groupsElsewhere(db, sort, day.date),
     ...groupsInTables(db, sort, day.date),
   ];
 }
 
-/** Returns the athletes of that category who agreed that their marks count, by id, with their age bands on the day. */
+/** Returns those of that category who agreed that their marks count, by id, with their age bands on the day. */
 function agreedOf(
-  db: ReadableDb,
+  people: Iterable<Athlete>,
   date: string,
   category: Category | null,
 ): ReadonlyMap<Athlete["id"], AgeBand | null> {
-  const agreed = allAthletes(db).filter(
+  const agreed = [...people].filter(
     (athlete) => athlete.category === category && consentOf(athlete, date) === "given",
   );
   return new Map(agreed.map(({ id, birthYear }) => [id, bandOfAges(birthYear, date)]));

@@ -1,9 +1,8 @@
 import { bandOfAges } from "../../domain/privacy/quasi.ts";
 import { reachOf } from "../../domain/statistics/change.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
-import type { TestCode } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { type Athlete, athleteById } from "../../store/tables/athletes.ts";
+import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
@@ -11,37 +10,26 @@ import { chosenOf, type MarkToPlace, type PlaceAmongOthers, placesIn } from "./a
 import { type Group, groupsOf } from "./groups.ts";
 
 /**
- * Makes a function that finds places of one day's marks. Groups are read once and kept, so that a day's cards read each
- * group once. Use it at once: it does not see later entries.
+ * Makes a function that finds the place of a day's mark among others by the same rules and of the same category; null with
+ * too few others. Groups are read once and kept, so that a day's cards read each group once. Use it at once: it does not see
+ * later entries. Never for the big screen.
  */
 export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => PlaceAmongOthers | null {
   const known = new Map<string, Group[]>();
+  let people: ReadonlyMap<number, Athlete> | undefined;
   const errors = typicalErrorsOf(db, day.id);
   return ({ athleteId, test, variant, value }) => {
-    const athlete = athleteById(db, athleteId);
+    people ??= new Map(allAthletes(db).map((each) => [each.id, each]));
+    const athlete = people.get(athleteId);
     if (athlete === undefined) return null;
     const { category, birthYear } = athlete;
     const name = fingerprint(test, variant, parametersOf(db, day.id, test));
     const key = `${category} ${name}`;
-    const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category });
+    const groups =
+      known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category }, people.values());
     known.set(key, groups);
     const reach = reachOf(test, value, errors[test]);
     const own = { athleteId, test, value, reach, ages: bandOfAges(birthYear, day.date) };
     return chosenOf(groups.flatMap((group) => placesIn(group, own)));
   };
-}
-
-/**
- * Returns the place of a day's mark among others by the same rules and of the same category; null with too few others.
- * Never for the big screen.
- */
-export function placeAmongOthers(
-  db: ReadableDb,
-  day: Day,
-  athleteId: Athlete["id"],
-  test: TestCode,
-  variant: string,
-  value: number,
-): PlaceAmongOthers | null {
-  return placesOn(db, day)({ athleteId, test, variant, value });
 }

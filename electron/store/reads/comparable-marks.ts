@@ -1,7 +1,9 @@
 import { rankOf } from "../../domain/marks/rank.ts";
 import type { Mark } from "../../domain/tests/protocol.ts";
 import type { TestCode } from "../../domain/tests/registry.ts";
-import { allRows, type ReadableDb } from "../connection/database.ts";
+import { allRows, type ReadableDb, type Values } from "../connection/database.ts";
+import { keptApartFromDay } from "../connection/stamp.ts";
+import type { Day } from "../tables/days.ts";
 
 /** One athlete's mark in a reference group. */
 export interface ComparableMark {
@@ -36,13 +38,39 @@ export function marksToCompare(
 const latestSql = `
   SELECT athlete_id AS athleteId, detail, max(day.date || printf(' %010d', day.id)) AS place
   FROM day CROSS JOIN mark ON mark.day_id = day.id
-  WHERE mark.test = @test AND fingerprint = @fingerprint AND mark.state <> 'incomplete' AND day.date <= @date
+  WHERE day.id <> @dayId AND mark.test = @test AND fingerprint = @fingerprint AND mark.state <> 'incomplete'
+    AND day.date <= @date
   GROUP BY athlete_id`;
 
-/** Returns each athlete's latest mark of a fingerprint with a place, from days up to and including a date (ISO 8601). */
+/** The latest marks of other days, by athlete, each with its day's place in time. */
+type Latest = ReadonlyMap<number, ComparableMark & { readonly place: string }>;
+
+/** What was read for a day and does not change with its own entries, by date, test and fingerprint. */
+const latestElsewhere = keptApartFromDay((_db, _dayId) => new Map<string, Latest>());
+
+/** Returns each athlete's latest mark of a fingerprint with a place, from days up to and including a day's date. */
 export function latestMarks(
   db: ReadableDb,
-  which: { readonly test: TestCode; readonly fingerprint: string; readonly date: string },
+  { id: dayId, date }: Pick<Day, "id" | "date">,
+  which: { readonly test: TestCode; readonly fingerprint: string },
 ): ComparableMark[] {
-  return allRows<MarkRow>(db, latestSql, which).flatMap(ranked);
+  const known = latestElsewhere(db, dayId);
+  const key = JSON.stringify([date, which.test, which.fingerprint]);
+  const elsewhere = known.get(key) ?? readLatest(db, { ...which, dayId, date });
+  known.set(key, elsewhere);
+  const now = `${date} ${String(dayId).padStart(10, "0")}`;
+  const today = marksToCompare(db, dayId, which.test, which.fingerprint);
+  const latest = new Map<number, ComparableMark>(elsewhere);
+  for (const mark of today) {
+    const other = elsewhere.get(mark.athleteId);
+    if (other === undefined || other.place < now) latest.set(mark.athleteId, mark);
+  }
+  return [...latest.values()];
+}
+
+function readLatest(db: ReadableDb, which: Values): Latest {
+  const rows = allRows<MarkRow & { readonly place: string }>(db, latestSql, which);
+  return new Map(
+    rows.flatMap((row) => ranked(row).map((mark) => [mark.athleteId, { ...mark, place: row.place }])),
+  );
 }

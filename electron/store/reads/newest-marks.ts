@@ -15,8 +15,9 @@ export interface NewestMarks {
 
 const sql = `
   WITH newest AS (
-    SELECT day.id, day.date FROM day JOIN mark ON mark.day_id = day.id
-    WHERE mark.test = @test AND mark.state = 'complete' ORDER BY day.date DESC, day.id DESC LIMIT 1)
+    SELECT day.id, day.date FROM day
+    WHERE EXISTS (SELECT 1 FROM mark WHERE mark.day_id = day.id AND mark.test = @test AND mark.state = 'complete')
+    ORDER BY day.date DESC, day.id DESC LIMIT 1)
   SELECT newest.date, mark.variant, mark.detail FROM newest JOIN mark ON mark.day_id = newest.id
   WHERE mark.test = @test AND mark.state <> 'incomplete'`;
 

@@ -40,6 +40,25 @@ export function presentByBib(db: ReadableDb, dayId: number, bib: number): Presen
   return firstRow(db, sql, { dayId, bib });
 }
 
+/** What of an entrant says whether a guardian has to agree. */
+export interface OfAge {
+  readonly birthYear: number | null;
+  readonly guardianConsent: boolean;
+}
+
+/** Returns that of everybody on the day's list, by athlete. */
+export function agesOf(db: ReadableDb, dayId: number): ReadonlyMap<number, OfAge> {
+  const sql = `SELECT athlete_id AS athleteId, birth_year AS birthYear, guardian_consent AS consent
+    FROM entrant JOIN athlete ON athlete.id = entrant.athlete_id WHERE day_id = @dayId`;
+  type Row = { athleteId: number; birthYear: number | null; consent: number };
+  return new Map(
+    allRows<Row>(db, sql, { dayId }).map(({ athleteId, birthYear, consent }) => [
+      athleteId,
+      { birthYear, guardianConsent: consent === 1 },
+    ]),
+  );
+}
+
 /** An entrant as the big screen may show them: derby name, bib and consent. */
 export interface InPublic {
   readonly athleteId: number;
