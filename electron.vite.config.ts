@@ -15,6 +15,7 @@ export default defineConfig({
         // Each thread is a file of its own, beside the program's.
         input: {
           main: "electron/main.ts",
+          "backup-thread": "electron/host/backup-thread.ts",
           "calculator-thread": "electron/host/calculator-thread.ts",
           "store-thread": "electron/host/store-thread.ts",
         },

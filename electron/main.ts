@@ -11,6 +11,7 @@ import { createRecovery } from "./backups/recovery.ts";
 import { isForRoom } from "./backups/trouble.ts";
 import { callerAt } from "./domain/devices/place.ts";
 import { languageFor } from "./domain/languages.ts";
+import { backupsApart } from "./host/backup-work.ts";
 import { createCalculator } from "./host/calculator.ts";
 import { unpredictable } from "./host/chance.ts";
 import { demoSheetsIn } from "./host/demo-sheets.ts";
@@ -182,8 +183,9 @@ function openToDevices(desk: Desk, handle: Handle, files: BuildFiles): void {
 // Only a runtime found for development needs a library of its own; a packaged app never loads one by name.
 const nativeBinding = app.isPackaged ? undefined : process.env.TAPELINE_SQLITE_BINDING;
 
-/** Where the build puts `host/calculator-thread.ts` and `host/store-thread.ts`: beside this file. */
+/** Where the build puts the threads of `host/`: beside this file. */
 const threadFile = join(import.meta.dirname, "calculator-thread.js");
+const backupThread = join(import.meta.dirname, "backup-thread.js");
 const storeThread = join(import.meta.dirname, "store-thread.js");
 
 /** `accepted`: a person has read the doubts about the store, and wants it as it is. */
@@ -209,6 +211,7 @@ function openDesk(
         rehearse,
         calculator: createCalculator(threadFile),
         backups,
+        backupWork: backupsApart(backupThread),
         language,
         lock,
         network: networkFiles(folders.data),

@@ -1,4 +1,5 @@
 import { createKeeper } from "../backups/keeper.ts";
+import type { BackupWork } from "../backups/work.ts";
 import type { Language } from "../domain/languages.ts";
 import { createLock } from "../lock/desk-lock.ts";
 import { keepInMemory, type LockKeep } from "../lock/kept.ts";
@@ -26,6 +27,8 @@ export interface DeskParts {
   readonly calculator?: Calculator;
   /** The location of the hall's own store, for a desk that backs it up. */
   readonly backups?: StoreLocation;
+  /** Who checks and packs its backups; left out, the desk's own thread. */
+  readonly backupWork?: BackupWork;
   /** The stored lock; without it the lock lives only as long as the desk. */
   readonly lock?: LockKeep;
   /** The stored key and switch of the network, for a desk to which devices may join. */
@@ -84,6 +87,7 @@ export function createDesk(parts: DeskParts): Desk {
           now: parts.now,
           ms: () => parts.monotonic().ms,
           networkKey: () => parts.network?.key.read() ?? null,
+          ...(parts.backupWork !== undefined && { work: parts.backupWork }),
         });
   const lock = createLock({
     keep: parts.lock ?? keepInMemory(),

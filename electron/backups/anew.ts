@@ -84,9 +84,10 @@ async function makeOne(
     const { source, at } = found.header;
     const facts = { number, source, at, holding: rewritten.holding, anew: true } as const;
     for (const place of places) {
-      const bytes = await packBackup({ store: rewritten.store, networkKey }, facts, place.lock);
-      const own = place.lock === null ? null : { lock: place.lock };
-      await placeBackup(place.folder, renumbered(found, number), bytes, own);
+      const { lock } = place;
+      // Out of memory: nothing of it is on a disk but what is packed.
+      const made = { from: { store: rewritten.store }, networkKey, facts, lock };
+      await placeBackup(place.folder, renumbered(found, number), (file) => packBackup(file, made));
     }
     return true;
   } catch (error) {

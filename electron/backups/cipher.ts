@@ -7,7 +7,8 @@ export interface Lock {
   readonly key: Buffer;
 }
 
-const tagBytes = 16;
+/** Length of what says whether anything was changed, at the end of what is encrypted. */
+export const tagBytes = 16;
 
 /** Makes a new lock: a third of a second of work, off the main thread, and as much for each of a guesser's tries. */
 export async function newLock(passphrase: string): Promise<Lock> {
@@ -55,4 +56,33 @@ export function unlockBytes(key: Buffer, nonce: Buffer, beside: Buffer, sealed: 
   } catch {
     return undefined;
   }
+}
+
+/** Encrypts piece by piece what {@link lockBytes} encrypts at once. */
+export function locking(
+  key: Uint8Array,
+  nonce: Buffer,
+  beside: Buffer,
+): (pieces: AsyncIterable<Buffer>) => AsyncGenerator<Buffer> {
+  const cipher = createCipheriv("aes-256-gcm", key, nonce, { authTagLength: tagBytes }).setAAD(beside);
+  return async function* (pieces) {
+    for await (const piece of pieces) yield cipher.update(piece);
+    yield cipher.final();
+    yield cipher.getAuthTag();
+  };
+}
+
+/** Decrypts piece by piece; only at its end it throws if the key is wrong or anything was changed. */
+export function unlocking(
+  key: Uint8Array,
+  nonce: Buffer,
+  beside: Buffer,
+  tag: Buffer,
+): (pieces: AsyncIterable<Buffer>) => AsyncGenerator<Buffer> {
+  const decipher = createDecipheriv("aes-256-gcm", key, nonce, { authTagLength: tagBytes }).setAAD(beside);
+  decipher.setAuthTag(tag);
+  return async function* (pieces) {
+    for await (const piece of pieces) yield decipher.update(piece);
+    yield decipher.final();
+  };
 }

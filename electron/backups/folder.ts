@@ -4,8 +4,8 @@ import { superseded } from "../domain/backups/keep.ts";
 import { type NamedBackup, namedBackup } from "../domain/backups/names.ts";
 import type { BackupHeader } from "../domain/backups/records.ts";
 import { syncFolder } from "../files/through.ts";
-import { unfinishedBeside, writeNew } from "../files/whole.ts";
-import { type Opener, readHeader, unpackBackup } from "./file.ts";
+import { unfinishedBeside } from "../files/whole.ts";
+import { readHeader } from "./file.ts";
 
 /** Returns the backups in a folder, newest first; none if there is no such folder. */
 export async function backupsIn(folder: string): Promise<NamedBackup[]> {
@@ -32,20 +32,18 @@ export async function headersIn(folder: string): Promise<FoundBackup[]> {
 }
 
 /**
- * Writes a backup and syncs it under another name, unpacks the store from it as a restore does, and only then renames
- * it. Whatever fails, nothing half done has a backup's name.
+ * Lets a backup be written under another name, synced and read back, and only then renames it. Whatever fails, nothing half
+ * done has a backup's name.
  */
 export async function placeBackup(
   folder: string,
   name: string,
-  bytes: Buffer,
-  opener: Opener,
+  write: (unfinished: string) => Promise<void>,
 ): Promise<void> {
   await mkdir(folder, { recursive: true, mode: 0o700 });
   const unfinished = unfinishedBeside(join(folder, name));
   try {
-    await writeNew(unfinished, bytes, 0o600);
-    await unpackBackup(unfinished, opener);
+    await write(unfinished);
     await rename(unfinished, join(folder, name));
   } catch (error) {
     await rm(unfinished, { force: true }).catch(() => {});
@@ -60,18 +58,26 @@ export async function tidyBackups(folder: string, source: string, today: string)
   for (const { name } of superseded(own, today)) await rm(join(folder, name));
 }
 
-/** Deletes this source's backups up to a number, and the remains of an interrupted one. Returns the number deleted. */
-export async function forgetBackups(folder: string, source: string, upTo: number): Promise<number> {
+/**
+ * Deletes this source's backups up to a number, and the remains of an interrupted one but for a copy that is in use. Returns
+ * the number deleted.
+ */
+export async function forgetBackups(
+  folder: string,
+  source: string,
+  upTo: number,
+  inUse?: string,
+): Promise<number> {
   const own = (await backupsIn(folder)).filter((backup) => backup.source === source && backup.number <= upTo);
   for (const { name } of own) await rm(join(folder, name));
-  await dropUnfinished(folder);
+  await dropUnfinished(folder, inUse);
   return own.length;
 }
 
-/** Deletes the remains of an interrupted backup: they are useless, and hold personal data. */
-export async function dropUnfinished(folder: string): Promise<void> {
+/** Deletes the remains of an interrupted backup: they are useless, and hold personal data. `inUse`: no remains, and stays. */
+export async function dropUnfinished(folder: string, inUse?: string): Promise<void> {
   const names = await readdir(folder).catch(() => []);
   for (const name of names.filter((each) => /^\.(?:copy-[0-9a-f-]{36}|[0-9a-f-]{36}\.part)/.test(each))) {
-    await rm(join(folder, name), { force: true });
+    if (join(folder, name) !== inUse) await rm(join(folder, name), { force: true });
   }
 }

@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { rm } from "node:fs/promises";
 import { dirname } from "node:path";
@@ -28,6 +27,7 @@ import {
 } from "./places.ts";
 import { readSettings, withLock, writeSettings } from "./settings.ts";
 import { whyNotMade } from "./trouble.ts";
+import { type BackupWork, workHere } from "./work.ts";
 
 /** The progress of the backup being made: pages of the store, then places. */
 interface Running {
@@ -76,6 +76,8 @@ export interface KeeperParts {
   ms(): number;
   /** Returns the network's key, which goes into locked backups; null without one. */
   networkKey(): string | null;
+  /** Who checks and packs; left out, the thread that the keeper is in. */
+  readonly work?: BackupWork;
 }
 
 const everyMs = 5 * 60_000;
@@ -85,6 +87,7 @@ const nothing: PlaceNews = { last: null, trouble: null };
 
 export function createKeeper(parts: KeeperParts): Keeper {
   const { file: _file, ...library } = parts.location;
+  const { work = workHere } = parts;
   const folder = dirname(parts.location.file);
   const ownFolder = ownBackups(parts.location.file);
   const settingsFile = settingsBeside(parts.location.file);
@@ -158,38 +161,45 @@ export function createKeeper(parts: KeeperParts): Keeper {
     lastRun = parts.ms();
     const seq = store.seq();
     try {
-      const copy = await copied(store);
-      // A hall that has only just been set up has nothing to lose yet.
-      const bare = copy !== null && copy.holding.days + copy.holding.athletes === 0;
-      if (copy !== null && (asked || !bare)) await toPlaces(wanted, copy, { store, seq }, asked);
-      if (bare && !asked) for (const { kind } of wanted) covered.set(kind, { store, seq });
+      await withCopy(store, async (copy) => {
+        // A hall that has only just been set up has nothing to lose yet.
+        const bare = copy.holding.days + copy.holding.athletes === 0;
+        if (asked || !bare) await toPlaces(wanted, copy, { store, seq }, asked);
+        else for (const { kind } of wanted) covered.set(kind, { store, seq });
+      });
     } finally {
       running = null;
     }
   }
 
-  /** Copies the store; null, with the reason in every place's news, if that fails. */
-  async function copied(store: Store): Promise<CheckedCopy | null> {
+  /** Copies the store and uses the copy; if there can be none, that is in every place's news, with the reason. */
+  async function withCopy(store: Store, use: (copy: CheckedCopy) => Promise<void>): Promise<void> {
+    let isCopied = false;
     const told = (done: number, total: number) => {
       running = { step: "copying", done, total };
     };
+    const inFolder = (folder: string) =>
+      copyStore(store.db, { folder, library, check: work.check, told }, (copy) => {
+        isCopied = true;
+        return use(copy);
+      });
     told(0, 1);
     try {
       makePrivateFolder(ownFolder);
-      return await copyStore(store.db, ownFolder, library, told);
+      await inFolder(ownFolder);
     } catch (error) {
-      if (parts.own() !== store) return null;
-      const aside = (place: string) => copyStore(store.db, place, library, told);
-      const again = await inFolderAside(parts.location.file, aside).catch(() => null);
-      if (again !== null) return again;
-      tellTrouble(error);
-      return null;
+      if (isCopied) throw error;
+      if (parts.own() !== store) return;
+      await inFolderAside(parts.location.file, inFolder).catch((again) => {
+        if (isCopied) throw again;
+        tellTrouble(error);
+      });
     }
   }
 
   async function toPlaces(
     wanted: readonly BackupPlace[],
-    { store: bytes, holding }: CheckedCopy,
+    copy: CheckedCopy,
     from: { store: Store; seq: number },
     asked: boolean,
   ): Promise<void> {
@@ -197,21 +207,20 @@ export function createKeeper(parts: KeeperParts): Keeper {
     const { source, forgetUpTo } = settings;
     const highest = Math.max(await highestNumber(places(), source), forgetUpTo);
     const now = parts.now();
-    const sha256 = createHash("sha256").update(bytes).digest("hex");
     const made = {
+      from: copy,
       number: highest + 1,
       source,
       at: now.toISOString(),
       clock: localMinute(now),
-      holding,
       forgetUpTo,
       networkKey: parts.networkKey(),
     };
     for (const [index, place] of wanted.entries()) {
       running = { step: place.kind, done: index, total: wanted.length };
       const there = await placeNews(place, source);
-      const same = !asked && there.last?.sha256 === sha256 && there.last.number > forgetUpTo;
-      const told = same ? there : await backUpTo(place, { ...made, store: bytes });
+      const same = !asked && there.last?.sha256 === copy.sha256 && there.last.number > forgetUpTo;
+      const told = same ? there : await backUpTo(place, made, work.pack);
       news.set(place.kind, told);
       if (told.trouble === null) covered.set(place.kind, from);
     }

@@ -5,10 +5,11 @@ import { backupName, type NamedBackup } from "../domain/backups/names.ts";
 import type { BackupHeader, BackupSettings } from "../domain/backups/records.ts";
 import type { Sentence } from "../domain/words.ts";
 import type { Lock } from "./cipher.ts";
-import { type Contents, packBackup } from "./file.ts";
+import type { CheckedCopy } from "./copy.ts";
 import { backupsIn, dropUnfinished, forgetBackups, headersIn, placeBackup, tidyBackups } from "./folder.ts";
 import { lockOf } from "./settings.ts";
 import { whyNotMade } from "./trouble.ts";
+import type { BackupWork } from "./work.ts";
 
 /** The place of backups: always beside the store; and a second folder or stick, if the organiser chose one. */
 export type PlaceKind = "own" | "second";
@@ -90,28 +91,35 @@ export async function highestNumber(places: readonly BackupPlace[], source: stri
   return Math.max(0, ...all.flat().flatMap((each) => (each.source === source ? [each.number] : [])));
 }
 
-export interface ToPlace extends Contents {
+export interface ToPlace {
+  readonly from: CheckedCopy;
+  readonly networkKey: string | null;
   readonly number: number;
   readonly source: string;
   readonly at: string;
-  readonly holding: BackupHeader["holding"];
   /** Local time, `YYYY-MM-DDTHH:MM`. */
   readonly clock: string;
   /** Backups up to this number hold somebody erased. */
   readonly forgetUpTo: number;
 }
 
-/** Writes one backup to one place, and tidies there. Never throws: failures are in the news. */
-export async function backUpTo(place: BackupPlace, made: ToPlace): Promise<PlaceNews> {
-  const { number, source, at, holding, clock } = made;
+/** Lets one backup be written to one place, and tidies there. Never throws: failures are in the news. */
+export async function backUpTo(
+  place: BackupPlace,
+  made: ToPlace,
+  pack: BackupWork["pack"],
+): Promise<PlaceNews> {
+  const { number, source, at, clock, networkKey } = made;
+  const { file, bytes, sha256, holding } = made.from;
+  const facts = { number, source, at, holding };
+  const toPack = { from: { file, bytes, sha256 }, networkKey, facts, lock: place.lock };
   try {
-    const bytes = await packBackup(made, { number, source, at, holding }, place.lock);
-    const opener = place.lock === null ? null : { lock: place.lock };
-    await placeBackup(place.folder, backupName({ source, number }, clock), bytes, opener);
+    const write = (unfinished: string) => pack(unfinished, toPack);
+    await placeBackup(place.folder, backupName({ source, number }, clock), write);
     const [today = ""] = clock.split("T");
     await tidyBackups(place.folder, source, today);
-    if (made.forgetUpTo > 0) await forgetBackups(place.folder, source, made.forgetUpTo);
-    await dropUnfinished(place.folder);
+    if (made.forgetUpTo > 0) await forgetBackups(place.folder, source, made.forgetUpTo, file);
+    await dropUnfinished(place.folder, file);
     const news = await placeNews(place, source);
     return news;
   } catch (error) {

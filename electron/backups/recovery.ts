@@ -5,7 +5,7 @@ import { Refusal } from "../domain/refusal.ts";
 import type { StoreLocation } from "../store/connection/connect.ts";
 import { acceptable, type StoreRefused } from "../store/connection/refused.ts";
 import { setAside } from "../store/keeping/set-aside.ts";
-import { type Opener, unpackBackup } from "./file.ts";
+import { type Opener, proveBackup, unpackBackup } from "./file.ts";
 import { type FoundBackup, headersIn } from "./folder.ts";
 import { backupPlaces, forgottenBy, isThere, ownBackups, settingsBeside } from "./places.ts";
 import { glanceAt, restoreStore } from "./restore.ts";
@@ -156,7 +156,7 @@ function same(a: Numbered, b: Numbered): boolean {
 }
 
 async function isWhole({ file, opener }: Candidate): Promise<boolean> {
-  return unpackBackup(file, opener).then(
+  return proveBackup(file, opener).then(
     () => true,
     () => false,
   );

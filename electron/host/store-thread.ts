@@ -5,6 +5,7 @@ import type { StoreLocation } from "../store/connection/connect.ts";
 import { type Examined, examine, lookAgain } from "../store/connection/examine.ts";
 import { type RefusedWith, StoreRefused } from "../store/connection/refused.ts";
 import { goBehindEntries } from "./behind-entries.ts";
+import { type ErrorWith, errorWith } from "./thread.ts";
 
 /** What the thread does. */
 export interface StoreTask {
@@ -18,7 +19,7 @@ export type FromStoreThread =
   | { readonly examined: Examined }
   | { readonly damage: string | null }
   | { readonly refused: RefusedWith }
-  | { readonly failed: { readonly message: string; readonly code: unknown } };
+  | { readonly failed: ErrorWith };
 
 const { location, what } = workerData as StoreTask;
 try {
@@ -30,9 +31,7 @@ try {
   }
 } catch (error) {
   if (error instanceof StoreRefused) say({ refused: error.with() });
-  // An error loses its code on the way to another thread, and the code says whether the disk is full.
-  else
-    say({ failed: { message: String((error as Error).message), code: (error as { code?: unknown }).code } });
+  else say({ failed: errorWith(error) });
 }
 
 function say(word: FromStoreThread): void {

@@ -1,4 +1,5 @@
 import { ensureBuild } from "../../electron/runtime/build.ts";
+import { backupLines } from "./backup.ts";
 import { boardBench } from "./board.ts";
 import { callsBench } from "./calls.ts";
 import { type CardsBench, cardsBench, cardsTargetMs } from "./cards.ts";
@@ -59,6 +60,12 @@ const programs: readonly Program[] = [
     name: "the slowest of many entries in a store of years",
     target: "at most 20 ms over the slowest bare INSERT",
     run: tailLines,
+  },
+  {
+    file: "backup",
+    name: "entries while a store of years is backed up",
+    target: "no entry over 50 ms, at most 100 MB of memory more",
+    run: backupLines,
   },
   {
     file: "start",

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { WritableDb } from "../../electron/store/connection/database.ts";
 import { openStore } from "../../electron/store/connection/open.ts";
+import type { Store } from "../../electron/store/connection/store.ts";
 import { dayAtHand } from "../../electron/store/tables/days.ts";
 import { recordAttempt } from "../../electron/store/tables/record.ts";
 import { connectionOf } from "../store/connection.ts";
@@ -49,13 +50,13 @@ async function tailBench(megabytes: number, entries: number): Promise<TailBench>
     const insert = connectionOf(bare.db);
     insert.exec("CREATE TABLE bare (seq INTEGER PRIMARY KEY, seen TEXT NOT NULL) STRICT");
     const add = insert.prepare<[string], never>("INSERT INTO bare (seen) VALUES (?)");
-    let dayId = dayAtHand(store.db)?.id ?? 0;
+    const enterNext = entererOf(store);
     const [ours, theirs] = [[] as number[], [] as number[]];
     let worstCpuMs = 0;
     for (let index = 0; index < entries; index += 1) {
-      if (index % aDay === 0) dayId = store.write(["day"], (db) => nextDay(db, dayId));
+      enterNext.prepare();
       const used = process.threadCpuUsage();
-      ours.push(timed(() => store.write(["attempts"], (db) => enter(db, dayId, index % aDay))));
+      ours.push(timed(enterNext.enter));
       const { user, system } = process.threadCpuUsage(used);
       worstCpuMs = Math.max(worstCpuMs, (user + system) / 1000);
       theirs.push(timed(() => add.run('{"how":"tally","reps":20,"offAtEnd":0}')));
@@ -79,6 +80,21 @@ async function tailBench(megabytes: number, entries: number): Promise<TailBench>
     connectionOf(bare.db).close();
     rmSync(folder, { recursive: true });
   }
+}
+
+/** Enters one attempt after another; `prepare` comes before each, and opens a new day where all of one is entered. */
+export function entererOf(store: Store): { readonly prepare: () => void; readonly enter: () => void } {
+  let dayId = dayAtHand(store.db)?.id ?? 0;
+  let index = 0;
+  return {
+    prepare() {
+      if (index % aDay === 0) dayId = store.write(["day"], (db) => nextDay(db, dayId));
+    },
+    enter() {
+      store.write(["attempts"], (db) => enter(db, dayId, index % aDay));
+      index += 1;
+    },
+  };
 }
 
 /** Closes a day and opens one with the same people; returns its id. */

@@ -16,6 +16,7 @@ import { inflateRawSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { copyStore } from "../../electron/backups/copy.ts";
 import { packBackup, unpackBackup } from "../../electron/backups/file.ts";
+import { workHere } from "../../electron/backups/work.ts";
 import { keyOf } from "../../electron/network/identity.ts";
 import { findWrongMark } from "../../electron/store/connection/checks.ts";
 import { inFolderAside } from "../../electron/store/connection/private.ts";
@@ -210,14 +211,13 @@ test("a backup that promises far more than it can hold is refused before it is u
   const file = join(temporaryFolder(), "promising.backup");
   const facts = { number: 1, source: "3f09ab12", at: "2026-11-14T09:00:00.000Z", holding: nothing };
   // Every byte and every sum of it is right: 100 MB of nothing, in 100 KB.
-  writeFileSync(
-    file,
-    await packBackup({ store: Buffer.alloc(100 * 1024 * 1024), networkKey: null }, facts, null),
-  );
+  const from = { store: Buffer.alloc(100 * 1024 * 1024) };
+  // It is not read back as whole either.
+  await expect(packBackup(file, { from, networkKey: null, facts, lock: null })).rejects.toThrow("unreadable");
   const taken = () => unpackBackup(file, null).then(() => "taken");
   await expect(taken()).rejects.toThrow("unreadable");
   // As long as no store is; nothing of it is read for that.
-  truncateSync(file, 3 * 2 ** 28);
+  truncateSync(file, 3 * 2 ** 30);
   await expect(taken()).rejects.toThrow("unreadable");
 });
 
@@ -262,7 +262,8 @@ test.skipIf(process.platform === "win32")(
         for (const name of readdirSync(aside)) expect(modeOf(join(aside, name))).toBe("600");
       };
       expect(modeOf(aside)).toBe("700");
-      await copyStore(desk.store.db, aside, {}, told);
+      const copying = { folder: aside, library: {}, check: workHere.check, told };
+      await copyStore(desk.store.db, copying, async () => told());
     });
     await copying;
     expect(existsSync(lent)).toBe(false);

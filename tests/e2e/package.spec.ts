@@ -138,7 +138,7 @@ test("it carries what it needs and nothing else, with the licences of all of it"
     file.replaceAll("\\", "/"),
   );
   const expected =
-    /^\/(?:package\.json|out\/main\/(?:main|calculator-thread|store-thread|chunks\/[\w-]+)\.js|out\/preload\/preload\.cjs|out\/renderer\/(?:(?:index|join)\.html|assets\/[\w.-]+\.(?:js|css|woff2|svg))|resources\/demo\/\w+\.csv|node_modules\/better-sqlite3\/(?:LICENSE|package\.json|lib\/(?:methods\/)?[\w-]+\.js|prebuilds\/[\w-]+\.node))$/;
+    /^\/(?:package\.json|out\/main\/(?:main|(?:backup|calculator|store)-thread|chunks\/[\w-]+)\.js|out\/preload\/preload\.cjs|out\/renderer\/(?:(?:index|join)\.html|assets\/[\w.-]+\.(?:js|css|woff2|svg))|resources\/demo\/\w+\.csv|node_modules\/better-sqlite3\/(?:LICENSE|package\.json|lib\/(?:methods\/)?[\w-]+\.js|prebuilds\/[\w-]+\.node))$/;
   const isFolder = (file: string) => files.some((each) => each.startsWith(`${file}/`));
   expect(files.filter((file) => !isFolder(file) && !expected.test(file))).toEqual([]);
   expect(files.filter((file) => file.endsWith(".node"))).toEqual([

@@ -69,10 +69,10 @@ const scryptSchema = z.strictObject({
 export type ScryptParameters = Readonly<z.infer<typeof scryptSchema>>;
 
 /**
- * Largest size of a store, in bytes (256 MiB); a day of 500 athletes is some 3 MB. A file from anywhere may claim more,
+ * Largest size of a store, in bytes (1 GiB); a day of 500 athletes is some 3 MB. A file from anywhere may claim more,
  * and that much memory would be allocated before any of it is proved.
  */
-export const largestStore = 2 ** 28;
+export const largestStore = 2 ** 30;
 
 /** Returns the largest store, in bytes, that such a backup can hold: stores shrink 5 to 40 times, empty ones most. */
 export function mostIn(packedBytes: number): number {
