@@ -1,8 +1,8 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
-import { afterEach, beforeEach, expect, test } from "vitest";
-import { type Bench, bench, marksIn, rowsOf, sheet, usual } from "./rehearsing.ts";
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { type Bench, bench, marksIn, type Ran, rowsOf, sheet, usual } from "./rehearsing.ts";
 
 let table: Bench;
 beforeEach(() => {
@@ -67,7 +67,7 @@ test("more rows kept back than a screen lists are all listed", async () => {
   expect(lines).toEqual(Array.from({ length: 700 }, (_, index) => index + 3));
 });
 
-test.each([
+const refusals: readonly (readonly [what: string, args: readonly string[], line: string])[] = [
   ["a sheet that is not there", ["--roster", "gone.csv", ...usual.slice(2)], "There is no such file"],
   ["a folder", ["--roster", "temporary", ...usual.slice(2)], "This is a folder"],
   ["an empty file", ["--roster", "empty.csv", ...usual.slice(2)], "There is nothing in this file"],
@@ -86,18 +86,33 @@ test.each([
   ["an option given twice", [...usual, "--out", "there"], "--out is given twice"],
   ["a date that is none", [...usual.slice(0, 6), "--date", "2026-02-30"], "“2026-02-30” is not a date"],
   ["a file where a folder should be", [...usual.slice(0, 5), "roster.csv"], "is a file"],
-])("%s ends with 2, a clear line and no file", async (_name, args, line) => {
-  table.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
-  table.write("results.csv", "bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n");
-  table.write("noleague.csv", "crew,name\r\nFoundry Town,Ada\r\n");
-  table.write("empty.csv", "");
-  table.write("picture.csv", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]));
-  const ran = await table.run(args);
-  expect(ran).toMatchObject({ code: 2, stdout: "" });
-  expect(ran.stderr).toContain(line);
-  expect(ran.stderr).not.toMatch(/\bat .*:\d+:\d+/);
-  expect(existsSync(join(table.folder, "out"))).toBe(false);
-  expect(table.leftBehind()).toEqual([]);
+];
+
+describe("with 2, a clear line and no file", () => {
+  let ran: readonly Ran[] = [];
+  let before: readonly string[] = [];
+  beforeAll(async () => {
+    const desk = bench();
+    desk.write("roster.csv", "league,name\r\nFoundry Town,Ada\r\n");
+    desk.write("results.csv", "bib,test,variant,reps,missed_at_end\r\n1,push-up,full,10,0\r\n");
+    desk.write("noleague.csv", "crew,name\r\nFoundry Town,Ada\r\n");
+    desk.write("empty.csv", "");
+    desk.write("picture.csv", Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]));
+    before = readdirSync(desk.folder).toSorted();
+    ran = await desk.runMany(refusals.map(([, args]) => args));
+    desk.remove();
+  });
+
+  // That a process ends with that code too, others of this file see.
+  test.each(refusals.map(([what, , line], turn) => [what, line, turn] as const))(
+    "%s ends",
+    (_what, line, turn) => {
+      const { stderr = "", ...rest } = ran[turn] ?? {};
+      expect(rest).toEqual({ code: 2, stdout: "", held: before });
+      expect(stderr).toContain(line);
+      expect(stderr).not.toMatch(/\bat .*:\d+:\d+/);
+    },
+  );
 });
 
 test("results that can't be used as a whole are kept back as one, and the roster is tried all the same", async () => {

@@ -5,13 +5,16 @@ import { join } from "node:path";
 import Papa from "papaparse";
 
 const script = new URL("../../electron/rehearse.ts", import.meta.url).pathname;
+const many = new URL("rehearse-many.ts", import.meta.url).pathname;
 export const demoFolder = new URL("../../resources/demo/", import.meta.url).pathname;
 
 /** How a run of the command ended. */
-interface Ran {
+export interface Ran {
   readonly code: number | null;
   readonly stdout: string;
   readonly stderr: string;
+  /** Of many runs: what the folder of the sheets and the temporary one held after it. */
+  readonly held?: readonly string[];
 }
 
 /** A folder with sheets, in which the real command runs. */
@@ -23,6 +26,8 @@ export interface Bench {
   write(name: string, text: string | Uint8Array): string;
   /** Runs the command as a terminal does; `whileRunning` is given its process id. */
   run(args: readonly string[], whileRunning?: (pid: number) => Promise<void>): Promise<Ran>;
+  /** Runs it with one list of arguments after the other, in one process that then ends by itself. */
+  runMany(lists: readonly (readonly string[])[]): Promise<readonly Ran[]>;
   /** Text of a file of the results. */
   out(name: string): string;
   /** What the command left there. */
@@ -34,6 +39,21 @@ export function bench(): Bench {
   const folder = mkdtempSync(join(tmpdir(), "rehearse-test-"));
   const temporary = join(folder, "temporary");
   mkdirSync(temporary);
+  async function start(args: readonly string[], whileRunning?: (pid: number) => Promise<void>): Promise<Ran> {
+    const child = spawn(process.execPath, args, {
+      cwd: folder,
+      env: { ...process.env, TMPDIR: temporary, npm_lifecycle_event: "test" },
+    });
+    const said = { stdout: "", stderr: "" };
+    for (const name of ["stdout", "stderr"] as const) {
+      child[name].setEncoding("utf8").on("data", (text: string) => {
+        said[name] += text;
+      });
+    }
+    const ended = new Promise<number | null>((resolve) => child.on("close", (code) => resolve(code)));
+    await whileRunning?.(child.pid ?? 0);
+    return { code: await ended, ...said };
+  }
   return {
     folder,
     temporary,
@@ -41,20 +61,11 @@ export function bench(): Bench {
       writeFileSync(join(folder, name), text);
       return join(folder, name);
     },
-    async run(args, whileRunning) {
-      const child = spawn(process.execPath, [script, ...args], {
-        cwd: folder,
-        env: { ...process.env, TMPDIR: temporary, npm_lifecycle_event: "test" },
-      });
-      const said = { stdout: "", stderr: "" };
-      for (const name of ["stdout", "stderr"] as const) {
-        child[name].setEncoding("utf8").on("data", (text: string) => {
-          said[name] += text;
-        });
-      }
-      const ended = new Promise<number | null>((resolve) => child.on("close", (code) => resolve(code)));
-      await whileRunning?.(child.pid ?? 0);
-      return { code: await ended, ...said };
+    run: (args, whileRunning) => start([script, ...args], whileRunning),
+    async runMany(lists) {
+      const { code, stdout, stderr } = await start([many, JSON.stringify(lists)]);
+      if (code !== 0 || stderr !== "") throw new Error(`The runs ended with ${code}: ${stderr}`);
+      return JSON.parse(stdout) as readonly Ran[];
     },
     out: (name) => readFileSync(join(folder, "out", name), "utf8"),
     leftBehind: () => readdirSync(temporary),
