@@ -30,8 +30,10 @@ export function clearByChance(
   error: TypicalError,
 ): ClearWords {
   const moves = commonMoves(whole);
+  // Found by search: once and not for each mark.
+  const clear = spreadsBelow(clearChance, error);
   const words = marks.flatMap(({ news }) =>
-    news?.moved ? [clearWords(news.moved, moves.get(news.previousDate), error)] : [],
+    news?.moved ? [clearWords(news.moved, moves.get(news.previousDate), clear, error)] : [],
   );
   return {
     gains: words.reduce((sum, { gains }) => sum + gains, 0),
@@ -72,10 +74,11 @@ function commonMove(moves: readonly number[]): CommonMove {
 function clearWords(
   { judged, alone }: Moved,
   common: CommonMove | undefined,
+  clear: number,
   error: TypicalError,
 ): ClearWords {
   if (common === undefined) return { gains: 1 - clearChance, losses: 1 - clearChance };
-  const reach = judged * spreadsBelow(clearChance, error);
+  const reach = judged * clear;
   const own = alone * Math.sqrt(common.left);
   return {
     gains: 1 - shareBelow((reach - common.by) / own, error),
