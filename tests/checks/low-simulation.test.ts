@@ -16,13 +16,22 @@ function clearAfter(off: number, marks: number, threshold: number, gain = 0): nu
   return 1 - normalShare((reach + off / marks) / Math.sqrt(1 + others));
 }
 
+/**
+ * The normal distribution in cells, each with its middle and its share. Midpoints err by the square of a cell's width over 24:
+ * with this one below 5e-6, a tenth of what the closest comparison allows.
+ */
+const width = 0.01;
+const cells = Array.from({ length: 16 / width }, (_, at) => {
+  const from = -8 + at * width;
+  return { middle: from + width / 2, share: normalShare(from + width) - normalShare(from) };
+});
+
 /** The mean over last marks, of all (`from` large) or of those that lay below `from`. */
 function over(from: number, chance: (off: number) => number): number {
-  const step = 0.001;
   let [sum, all] = [0, 0];
-  for (let off = -8; off < Math.min(from, 8); off += step) {
-    const share = normalShare(off + step) - normalShare(off);
-    sum += share * chance(off + step / 2);
+  for (const { middle, share } of cells) {
+    if (middle > from) break;
+    sum += share * chance(middle);
     all += share;
   }
   return sum / all;
