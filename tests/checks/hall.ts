@@ -35,18 +35,30 @@ export function knownDays(moved: number, draw: () => number): Variation["hall"] 
   return sharedOf(series, start, assumedDrift.perWeek).hall;
 }
 
-/** What a hall knows from so many pairs a week apart and from its athletes' marks on test days. */
-export function known(pairs: number, athletes: readonly (readonly Dated[])[], draw: () => number): Variation {
+/**
+ * What a hall knows from so many pairs a week apart, and of what moves everybody from its athletes' marks on test days: all but
+ * how much athletes change, which takes most of the time and is asked by no interval of a mean.
+ */
+export function knownTogether(
+  pairs: number,
+  athletes: readonly (readonly Dated[])[],
+  draw: () => number,
+): Omit<Variation, "drift"> {
   const runs = Array.from({ length: pairs }, () => {
     const own = 1000 + 3 * truth * draw();
     return [0, 7].map((day) => ({ day, value: own + truth * draw() }));
   }).flatMap(runsOf);
   const { error } = blend(start, errorOfRepeats(runs, start), null);
-  const series = athletes.map(numbered);
-  const shared = sharedOf(series, error, assumedDrift.perWeek);
+  return { error, ...sharedOf(athletes.map(numbered), error, assumedDrift.perWeek) };
+}
+
+/** What a hall knows from so many pairs a week apart and from its athletes' marks on test days. */
+export function known(pairs: number, athletes: readonly (readonly Dated[])[], draw: () => number): Variation {
+  const together = knownTogether(pairs, athletes, draw);
+  const { error, learning } = together;
   const drift = driftOf(
-    series.map((marks) => withoutLearning(marks, shared.learning, error)),
+    athletes.map((marks) => withoutLearning(numbered(marks), learning, error)),
     error,
   );
-  return { error, drift, ...shared };
+  return { ...together, drift };
 }

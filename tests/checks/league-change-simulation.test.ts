@@ -6,7 +6,7 @@ import { startingVariations } from "../../electron/domain/statistics/variation.t
 import { leagueChangesOf } from "../../electron/domain/summary/league-changes.ts";
 import { changedDay, type Result } from "../unit/summary/changed-day.ts";
 import { normals } from "./chance.ts";
-import { known, knownDays, marksOf, start, days as testDays, truth } from "./hall.ts";
+import { knownDays, knownTogether, marksOf, start, days as testDays, truth } from "./hall.ts";
 
 /** Whether what a summary says of leagues holds, on invented leagues whose truth is known. */
 const leagues = 2000;
@@ -34,7 +34,7 @@ function results(league: string, truly: Truth, draw: () => number): Result[] {
 
 /** The error as it is, and as a hall knows it from so many pairs; of 0 it is an assumption that is right. */
 function errorFrom(pairs: number, draw: () => number): TypicalError {
-  return pairs === 0 ? start : known(pairs, [], draw).error;
+  return pairs === 0 ? start : knownTogether(pairs, [], draw).error;
 }
 
 /** What the summary says of these results; of a hall that is known to be calm, unless something else is known of it. */
@@ -163,7 +163,7 @@ function hallOf(daysKnown: number, learnt: number, draw: () => number) {
   const shifts = Array.from({ length: Math.max(1, daysKnown) + 1 }, () => moved * draw());
   const past = shifts.slice(0, -1).map((shift, visit) => shift + (visit > 0 ? learnt : 0));
   const others = Array.from({ length: 60 }, () => marksOf(past, draw));
-  const { learning, hall } = known(60, daysKnown === 0 ? [] : others, draw);
+  const { learning, hall } = knownTogether(60, daysKnown === 0 ? [] : others, draw);
   return { shared: { learning, hall }, today: shifts.at(-1) ?? 0, before: shifts.at(-2) ?? 0, shifts };
 }
 
