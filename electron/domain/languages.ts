@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 
 /** The languages with texts, English first: each has a folder in `resources/locales`. */
 export const languages = ["en", "es"] as const;

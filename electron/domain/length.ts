@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 
 /**
  * A length as it was read off a tape: in half centimetres or in quarter inches. `mm` is for lengths of before both were
@@ -22,10 +22,13 @@ const lengthSchema = z.discriminatedUnion("unit", [
 ]);
 
 /** Parses a length, and the whole millimetres that taps and attempts held before rules 2. */
-export const lengthOrMillimetres = z.union([lengthSchema, upTo(longest).transform(lengthOfMillimetres)]);
+export const lengthOrMillimetres = z.union([
+  lengthSchema,
+  z.pipe(upTo(longest), z.transform(lengthOfMillimetres)),
+]);
 
 function upTo(most: number) {
-  return z.int().min(0).max(Math.floor(most));
+  return z.int().check(z.minimum(0), z.maximum(Math.floor(most)));
 }
 
 /** Returns a length in grains; exact in both units. */

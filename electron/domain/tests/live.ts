@@ -1,4 +1,4 @@
-import type { ZodType } from "zod";
+import type { ZodMiniType } from "zod/mini";
 
 /**
  * A tap of a heat: made once, never changed. `atMs` counts whole milliseconds from the heat's time 0 on the tapper's
@@ -51,7 +51,7 @@ export interface LiveTest<Parameters, Attempt, Own extends What, Kept, State ext
   /** Returns the ms from the start tap to time 0. */
   countInMs(parameters: Parameters): number;
   /** Schema of the kind and detail of the test's own taps. */
-  readonly what: ZodType<Own>;
+  readonly what: ZodMiniType<Own>;
   empty(parameters: Parameters, prior: readonly Attempt[]): Kept;
   /** Returns the state after one more tap; the same object when the tap changes nothing. */
   step(kept: Kept, tap: Tap & Own, parameters: Parameters): Kept;

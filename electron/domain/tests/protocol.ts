@@ -1,4 +1,4 @@
-import type { ZodType } from "zod";
+import type { ZodMiniType } from "zod/mini";
 import type { Sentence } from "../words.ts";
 
 /** The unit of stored marks: they are integers in grains, so that no binary fraction ever decides a best. */
@@ -57,10 +57,10 @@ export interface Protocol<Code extends string, Parameters, Attempt> {
   readonly equalWithin: number;
   /** Variants of the test, whose marks never compare; one empty text where there is only one. */
   readonly variants: readonly string[];
-  readonly parameters: ZodType<Parameters>;
+  readonly parameters: ZodMiniType<Parameters>;
   readonly defaults: Parameters;
   /** Schema of what was seen, never of its score. Parsed once, in the API. */
-  readonly attempt: ZodType<Attempt>;
+  readonly attempt: ZodMiniType<Attempt>;
   /** Returns an attempt's slot: attempts of one slot exclude or compete with each other. */
   slot(attempt: Attempt): string;
   /** Returns how many standing attempts a slot holds; one more is refused and has to be a correction. */

@@ -1,4 +1,4 @@
-import type { ZodError, ZodSafeParseResult } from "zod";
+import type { z } from "zod/mini";
 import { type Sentence, sentence } from "../words.ts";
 import { agilityTest } from "./agility/definition.ts";
 import { coreTest } from "./core/definition.ts";
@@ -59,12 +59,12 @@ export function ofEachTest<Value>(value: (code: TestCode) => Value): Readonly<Re
 export const rulesVersion = 3;
 
 /** Parses an attempt; never throws. `refusalOf` turns a failure into a sentence. */
-export function parseAttempt(code: TestCode, attempt: unknown): ZodSafeParseResult<unknown> {
+export function parseAttempt(code: TestCode, attempt: unknown): z.core.util.SafeParseResult<unknown> {
   return protocolOf(code).attempt.safeParse(attempt);
 }
 
 /** Parses the parameters of a day; never throws. */
-export function parseParameters(code: TestCode, parameters: unknown): ZodSafeParseResult<unknown> {
+export function parseParameters(code: TestCode, parameters: unknown): z.core.util.SafeParseResult<unknown> {
   return protocolOf(code).parameters.safeParse(parameters);
 }
 
@@ -74,7 +74,7 @@ export function defaultParameters<Code extends TestCode>(code: Code): Parameters
 }
 
 /** Returns the sentence for a schema error: the rule's own where it has one, else the field to look at. */
-export function refusalOf(error: ZodError): Sentence {
+export function refusalOf(error: z.core.$ZodError): Sentence {
   for (const issue of error.issues) {
     if (issue.code === "custom" && isSentence(issue.params?.sentence)) return issue.params.sentence;
   }

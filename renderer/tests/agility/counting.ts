@@ -1,5 +1,5 @@
 import type { AgilityLane } from "../../../electron/domain/tests/agility/live.ts";
-import { countShape } from "../../../electron/domain/tests/agility/protocol.ts";
+import { mostOfCounts } from "../../../electron/domain/tests/agility/protocol.ts";
 
 /** The questions after the whistle, in order. */
 export const countNames = ["laps", "extra", "touches"] as const;
@@ -25,11 +25,6 @@ export interface Count {
   readonly touches: number;
 }
 
-/** Returns the most of a count that a trial can have, from the test's own schema. */
-function most(name: CountName): number {
-  return countShape[name].maxValue ?? Number.POSITIVE_INFINITY;
-}
-
 /** Returns the count at the whistle: the landings and touches tapped while the clock ran. */
 export function countingOf(trial: NonNullable<AgilityLane["trial"]>): Counting {
   const tapped = trial.landings > 0;
@@ -47,19 +42,19 @@ const plain = { tooMany: false, asked: false } as const;
 
 /** Answers the question with a digit, and goes on to the next one. */
 export function typeDigit(counting: Counting, digit: number): Counting {
-  if (digit > most(counting.at)) return { ...counting, tooMany: true };
+  if (digit > mostOfCounts[counting.at]) return { ...counting, tooMany: true };
   return { ...counting, [counting.at]: digit, at: after(counting.at), ...plain };
 }
 
 /** Changes a count by one; four quadrants more would be a lap, so they stay below. */
 export function stepBy(counting: Counting, name: CountName, by: 1 | -1): Counting {
-  const value = Math.min(most(name), Math.max(0, (counting[name] ?? 0) + by));
+  const value = Math.min(mostOfCounts[name], Math.max(0, (counting[name] ?? 0) + by));
   return { ...counting, [name]: value, at: name, ...plain };
 }
 
 /** Adds a line touch that was seen late, whatever is being answered. */
 export function addTouch(counting: Counting): Counting {
-  const touches = Math.min(most("touches"), (counting.touches ?? 0) + 1);
+  const touches = Math.min(mostOfCounts.touches, (counting.touches ?? 0) + 1);
   return { ...counting, touches, ...plain };
 }
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import type { Elapsed, LaneResult, LaneState, LiveTest, Tap } from "../live.ts";
 import {
   type AgilityAttempt,
@@ -33,7 +33,7 @@ const what = z.discriminatedUnion("kind", [
   /** A counted trial is void and is run again. */
   z.object({
     kind: z.literal("rerun"),
-    detail: z.object({ direction, reason: z.string().trim().min(1).max(500) }),
+    detail: z.object({ direction, reason: z.string().check(z.trim(), z.minLength(1), z.maxLength(500)) }),
   }),
 ]);
 /** A tap of this test's own kinds. */

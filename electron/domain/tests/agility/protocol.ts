@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import { sentence } from "../../words.ts";
 import { believe } from "../believable.ts";
 import { frozen } from "../frozen.ts";
@@ -6,24 +6,27 @@ import type { Mark, Plausibility, Protocol } from "../protocol.ts";
 
 const parameters = z.strictObject({
   /** Side of the taped cross in mm; 3 ft are 914 mm. */
-  crossSize: z.int().min(300).max(2000),
+  crossSize: z.int().check(z.minimum(300), z.maximum(2000)),
   /** Length of one trial, in seconds. */
-  seconds: z.int().min(5).max(60),
+  seconds: z.int().check(z.minimum(5), z.maximum(60)),
   /** Landings deducted for one touch of a line. In halves, so that the mean of two trials stays in whole quarters. */
-  touchPenalty: z.number().min(0).max(4).multipleOf(0.5),
+  touchPenalty: z.number().check(z.minimum(0), z.maximum(4), z.multipleOf(0.5)),
 });
 
 /** Most quadrants left over: four are a lap. */
 export const mostExtra = 3;
 
+/** The most that each count of a trial can be: nobody does a hundred laps. */
+export const mostOfCounts = { laps: 99, extra: mostExtra, touches: 99 } as const;
+
 /** The counts of one trial. */
 export const countShape = {
   /** Full laps of four quadrants. */
-  laps: z.int().min(0).max(99),
+  laps: z.int().check(z.minimum(0), z.maximum(mostOfCounts.laps)),
   /** Quadrants of the lap that was not finished. */
-  extra: z.int().min(0).max(mostExtra),
+  extra: z.int().check(z.minimum(0), z.maximum(mostOfCounts.extra)),
   /** Touches of a line. */
-  touches: z.int().min(0).max(99),
+  touches: z.int().check(z.minimum(0), z.maximum(mostOfCounts.touches)),
 };
 
 const attempt = z.strictObject({ direction: z.enum(["cw", "ccw"]), ...countShape });

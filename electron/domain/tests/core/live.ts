@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import type { LaneState, LiveTest } from "../live.ts";
 import { type CoreAttempt, type CoreParameters, longestHeld, type Stage, stageAt } from "./protocol.ts";
 

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import { formatTime } from "../../units.ts";
 import { type Sentence, sentence } from "../../words.ts";
 import { believe } from "../believable.ts";
@@ -18,7 +18,7 @@ export const longestHeld = 86_400_000;
 
 const attempt = z.strictObject({
   /** Time held in ms. */
-  held: z.int().min(0).max(longestHeld),
+  held: z.int().check(z.minimum(0), z.maximum(longestHeld)),
 });
 
 export type CoreParameters = z.infer<typeof parameters>;

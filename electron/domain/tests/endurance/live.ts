@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import type { Elapsed, LaneState, LiveTest, Tap } from "../live.ts";
 import { type EnduranceAttempt, type EnduranceParameters, howFarShape } from "./protocol.ts";
 
@@ -13,7 +13,7 @@ const what = z.discriminatedUnion("kind", [
     kind: z.literal("not-finished"),
     detail: z.object({
       repsDone: howFarShape.repsDone,
-      roundsDone: howFarShape.roundsDone.exactOptional(),
+      roundsDone: z.exactOptional(howFarShape.roundsDone),
     }),
   }),
 ]);

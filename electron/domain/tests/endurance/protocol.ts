@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import { formatTime } from "../../units.ts";
 import { sentence } from "../../words.ts";
 import { believe, fine, refuse } from "../believable.ts";
@@ -11,36 +11,40 @@ const exerciseNames = ["skater-strides", "lunge-jumps", "high-knees", "squat-thr
 const sidesOf = { "skater-strides": 2, "lunge-jumps": 2, "high-knees": 2, "squat-thrusts": 1 } as const;
 
 const exercise = z
-  .strictObject({
-    exercise: z.enum(exerciseNames),
-    /** Reps in all: 20 of a two-sided exercise are 10 per side. */
-    count: z.int().min(1).max(200),
-    sides: z.union([z.literal(1), z.literal(2)]),
-  })
-  .transform((typed) => ({ ...typed, sides: sidesOf[typed.exercise] }))
-  .refine(({ count, sides }) => count % sides === 0, {
-    path: ["count"],
-    params: { sentence: sentence("test.endurance.plausibility.oddCount") },
-  });
+  .pipe(
+    z.strictObject({
+      exercise: z.enum(exerciseNames),
+      /** Reps in all: 20 of a two-sided exercise are 10 per side. */
+      count: z.int().check(z.minimum(1), z.maximum(200)),
+      sides: z.union([z.literal(1), z.literal(2)]),
+    }),
+    z.transform((typed) => ({ ...typed, sides: sidesOf[typed.exercise] })),
+  )
+  .check(
+    z.refine(({ count, sides }) => count % sides === 0, {
+      path: ["count"],
+      params: { sentence: sentence("test.endurance.plausibility.oddCount") },
+    }),
+  );
 
 const parameters = z.strictObject({
-  rounds: z.int().min(1).max(10),
+  rounds: z.int().check(z.minimum(1), z.maximum(10)),
   /** One round, in order. */
-  exercises: z.array(exercise).min(1).max(12),
+  exercises: z.array(exercise).check(z.minLength(1), z.maxLength(12)),
 });
 
 /** The progress of an athlete who stopped. */
 export const howFarShape = {
   /** Whole rounds done. */
-  roundsDone: z.int().min(0).max(9),
+  roundsDone: z.int().check(z.minimum(0), z.maximum(9)),
   /** Reps done in the round that was not finished. */
-  repsDone: z.int().min(0).max(2400),
+  repsDone: z.int().check(z.minimum(0), z.maximum(2400)),
 };
 
 const finishedAttempt = z.strictObject({
   finished: z.literal(true),
   /** Time for all rounds, in ms. */
-  time: z.int().min(0).max(86_400_000),
+  time: z.int().check(z.minimum(0), z.maximum(86_400_000)),
 });
 
 const stoppedAttempt = z.strictObject({ finished: z.literal(false), ...howFarShape });

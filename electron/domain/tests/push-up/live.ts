@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import type { Elapsed, LaneState, LiveTest, Tap } from "../live.ts";
 import { mostCadences, type PushUpAttempt, type PushUpParameters } from "./protocol.ts";
 
@@ -12,16 +12,16 @@ const countInBeats = 4;
  */
 const doubtMs = 1250;
 
-const cadence = z.int().min(1).max(mostCadences);
+const cadence = z.int().check(z.minimum(1), z.maximum(mostCadences));
 const what = z.discriminatedUnion("kind", [
   /** A missed rep: the current cadence, unless one is given. */
-  z.object({ kind: z.literal("off"), detail: z.object({ cadence: cadence.exactOptional() }) }),
+  z.object({ kind: z.literal("off"), detail: z.object({ cadence: z.exactOptional(cadence) }) }),
   /** The cadence was on after all. */
   z.object({ kind: z.literal("on-again"), detail: z.object({ cadence }) }),
   /** The athlete stopped, after the last finished cadence unless one is given. */
   z.object({
     kind: z.literal("stop"),
-    detail: z.object({ cadence: z.int().min(0).max(mostCadences).exactOptional() }),
+    detail: z.object({ cadence: z.exactOptional(z.int().check(z.minimum(0), z.maximum(mostCadences))) }),
   }),
   /** Whether the cadence on whose beat the stop came was done. */
   z.object({ kind: z.literal("last"), detail: z.object({ cadence, done: z.boolean() }) }),

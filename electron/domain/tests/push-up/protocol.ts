@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import { sentence } from "../../words.ts";
 import { believe, refuse } from "../believable.ts";
 import { frozen } from "../frozen.ts";
@@ -11,33 +11,32 @@ export const mostCadences = 400;
 
 const parameters = z.strictObject({
   /** Beats per minute of the metronome. */
-  bpm: z.int().min(20).max(120),
+  bpm: z.int().check(z.minimum(20), z.maximum(120)),
   /** Beats per rep; the last of them, at the top, is the judging one. */
-  beatsPerRep: z.int().min(1).max(8),
+  beatsPerRep: z.int().check(z.minimum(1), z.maximum(8)),
   /** Off cadences in a row that end the test. A paper tally holds no more. */
-  missesToStop: z.int().min(1).max(mostOffAtEnd),
+  missesToStop: z.int().check(z.minimum(1), z.maximum(mostOffAtEnd)),
 });
 
 const cadences = z.strictObject({
   how: z.literal("cadences"),
   /** One character per cadence, in order: "." on the beat, "x" off. */
-  cadences: z
-    .string()
-    .max(mostCadences)
-    .regex(/^[.x]*$/),
+  cadences: z.string().check(z.maxLength(mostCadences), z.regex(/^[.x]*$/)),
 });
 
 const tally = z
   .strictObject({
     how: z.literal("tally"),
     /** All cadences gone by, the off ones and skipped beats among them. */
-    reps: z.int().min(0).max(999),
-    offAtEnd: z.int().min(0).max(mostOffAtEnd),
+    reps: z.int().check(z.minimum(0), z.maximum(999)),
+    offAtEnd: z.int().check(z.minimum(0), z.maximum(mostOffAtEnd)),
   })
-  .refine((attempt) => attempt.offAtEnd <= attempt.reps, {
-    path: ["offAtEnd"],
-    params: { sentence: sentence("test.push-up.plausibility.offMoreThanReps") },
-  });
+  .check(
+    z.refine((attempt) => attempt.offAtEnd <= attempt.reps, {
+      path: ["offAtEnd"],
+      params: { sentence: sentence("test.push-up.plausibility.offMoreThanReps") },
+    }),
+  );
 
 const attempt = z.discriminatedUnion("how", [cadences, tally]);
 

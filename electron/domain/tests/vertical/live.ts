@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import type { Length } from "../../length.ts";
 import type { LaneResult, LaneState, LiveTest, Tap } from "../live.ts";
 import { heightOf, mass, reach, type VerticalAttempt, type VerticalParameters } from "./protocol.ts";
@@ -6,14 +6,17 @@ import { heightOf, mass, reach, type VerticalAttempt, type VerticalParameters } 
 /** Where the length of a tap stands: `mm` in those of before lengths were kept as they were read. */
 const lengthOfTap = z.union([
   z.object({ length: reach }),
-  z.object({ mm: reach }).transform(({ mm }) => ({ length: mm })),
+  z.pipe(
+    z.object({ mm: reach }),
+    z.transform(({ mm }) => ({ length: mm })),
+  ),
 ]);
 
 const what = z.discriminatedUnion("kind", [
   /** Standing reach, and the mass in g where power is wanted; applies to the trials after it. */
   z.object({
     kind: z.literal("reach"),
-    detail: lengthOfTap.and(z.object({ bodyMass: mass.exactOptional() })),
+    detail: z.intersection(lengthOfTap, z.object({ bodyMass: z.exactOptional(mass) })),
   }),
   /** A trial: the highest point touched. */
   z.object({ kind: z.literal("touch"), detail: lengthOfTap }),

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import { grainsOf, grainsPerCentimetre, type Length, lengthOrMillimetres } from "../../length.ts";
 import { formatLength } from "../../units.ts";
 import { type Sentence, sentence } from "../../words.ts";
@@ -8,13 +8,13 @@ import type { LengthUnit, Plausibility, Protocol } from "../protocol.ts";
 
 const parameters = z.strictObject({
   /** Number of trials; the best counts. */
-  trials: z.int().min(1).max(10),
+  trials: z.int().check(z.minimum(1), z.maximum(10)),
 });
 
 /** A height on the tape, as it was read. */
 export const reach = lengthOrMillimetres;
 /** Body mass in g. */
-export const mass = z.int().min(0).max(500_000);
+export const mass = z.int().check(z.minimum(0), z.maximum(500_000));
 
 const attempt = z.strictObject({
   /** Highest point touched standing. */
@@ -22,7 +22,7 @@ const attempt = z.strictObject({
   /** Highest point touched in the jump. */
   touchReach: reach,
   /** Body mass in g, only for the estimate of power. */
-  bodyMass: mass.optional(),
+  bodyMass: z.optional(mass),
 });
 
 export type VerticalParameters = z.infer<typeof parameters>;
