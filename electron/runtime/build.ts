@@ -14,7 +14,7 @@ import { holdingLock } from "./once.ts";
 
 /** All inputs of a build; the lock file represents the modules. */
 const SOURCES = ["electron", "renderer", "resources"];
-const SINGLE_FILES = ["electron.vite.config.ts", "package.json", "package-lock.json"];
+const SINGLE_FILES = ["electron.vite.config.ts", "page.vite.config.ts", "package.json", "package-lock.json"];
 
 const stampFile = join(projectFolder, "out", "built-from.txt");
 
@@ -47,9 +47,20 @@ async function filesIn(folder: string): Promise<string[]> {
     .map((entry) => join(entry.parentPath, entry.name).slice(projectFolder.length + 1));
 }
 
+/** The program with its windows, and beside it the page for everybody, each by a configuration of its own. */
 async function build(): Promise<void> {
-  const program = join(modulesFolder, "electron-vite", "bin", "electron-vite.js");
-  const child = spawn(process.execPath, [program, "build", "--logLevel", "warn"], {
+  await run(join("electron-vite", "bin", "electron-vite.js"), ["build", "--logLevel", "warn"]);
+  await run(join("vite", "bin", "vite.js"), [
+    "build",
+    "--config",
+    "page.vite.config.ts",
+    "--logLevel",
+    "warn",
+  ]);
+}
+
+async function run(program: string, words: readonly string[]): Promise<void> {
+  const child = spawn(process.execPath, [join(modulesFolder, program), ...words], {
     cwd: projectFolder,
     stdio: "inherit",
   });

@@ -21,6 +21,7 @@ export interface WordFiles {
   join: typeof import("../../resources/locales/en/join.json");
   lock: typeof import("../../resources/locales/en/lock.json");
   noise: typeof import("../../resources/locales/en/noise.json");
+  page: typeof import("../../resources/locales/en/page.json");
   papers: typeof import("../../resources/locales/en/papers.json");
   place: typeof import("../../resources/locales/en/place.json");
   plan: typeof import("../../resources/locales/en/plan.json");

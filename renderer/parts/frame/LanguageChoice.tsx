@@ -20,7 +20,8 @@ export function OwnLanguageChoice() {
   return <OtherLanguages onChoose={chooseOwnLanguage} />;
 }
 
-function OtherLanguages({ onChoose }: { readonly onChoose: (language: Language) => void }) {
+/** The other languages; `onChoose` speaks one of them. */
+export function OtherLanguages({ onChoose }: { readonly onChoose: (language: Language) => void }) {
   const { t, i18n } = useTranslation("common");
   return (
     <fieldset className={css.choice}>

@@ -3,7 +3,7 @@ import type { LengthUnit } from "../../../electron/domain/tests/protocol.ts";
 import { protocolOf } from "../../../electron/domain/tests/registry.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Stack } from "../../parts/flow/Stack.tsx";
-import { usePlaceWords } from "../../parts/marks/PlaceBand.tsx";
+import { usePlaceWords } from "../../parts/marks/PlaceLine.tsx";
 import { placeAmong } from "../../parts/marks/placeTold.ts";
 import { TestMark } from "../../parts/marks/TestMark.tsx";
 import { HistoryPlot } from "../../parts/plots/HistoryPlot.tsx";

@@ -15,7 +15,13 @@ import css from "./Sheet.module.css";
 import { StationSheet } from "./StationSheet.tsx";
 import type { SheetName } from "./sheets.ts";
 
-interface SheetProps extends DaySheets {
+/** What a page needs of a day and its tests, and of whatever else it is printed for. */
+interface Printed {
+  readonly day: Pick<DaySheets["day"], "title" | "date" | "state" | "restMinutes">;
+  readonly tests: readonly Pick<HeldTest, "test" | "parameters" | "standard">[];
+}
+
+interface SheetProps extends Printed {
   readonly name: SheetName;
   readonly paper: Paper;
 }
@@ -62,7 +68,7 @@ function Head({ name, day }: Pick<SheetProps, "name" | "day">) {
 }
 
 /** Prints the settings that the page was made with, so that an old page is noticed. */
-function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: readonly HeldTest[] }) {
+function Foot({ day, held }: { readonly day: Printed["day"]; readonly held: Printed["tests"] }) {
   const { t } = useTranslation(["instructions", "common"]);
   const rulesLine = useRulesLine();
   const standard = held.every((each) => each.standard);
@@ -81,7 +87,7 @@ function Foot({ day, held }: { readonly day: SheetProps["day"]; readonly held: r
 /**
  * Lays out the athletes' page: all tests, and how to prepare. Its safety texts' sources: resources/locales/README.md.
  */
-function AthleteSheet({ day, tests }: DaySheets) {
+function AthleteSheet({ day, tests }: Printed) {
   const { t } = useTranslation("instructions");
   const textsOf = useTexts();
   const testWord = useTestWords();
