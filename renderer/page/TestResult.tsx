@@ -77,7 +77,6 @@ function Earlier({ looked, lengths }: Pick<TestResultProps, "looked" | "lengths"
   const { grain, variants } = protocolOf(test);
   const { unit } = grain;
   const error = earlier !== null && "error" in earlier ? say(earlier.error) : null;
-  const word = unit === "s" ? "min:s" : unit === "cm" ? lengths : unit;
   return (
     <NumberField
       label={t("results.earlier")}
@@ -85,7 +84,7 @@ function Earlier({ looked, lengths }: Pick<TestResultProps, "looked" | "lengths"
       digits={unit === "s" ? "time" : unit === "reps" ? "whole" : "fraction"}
       value={earlierText}
       onChange={writeEarlier}
-      unit={t(`common:unit.${word}`)}
+      unit={unit === "s" ? t("results.minutes") : t(`common:unit.${unit === "cm" ? lengths : unit}`)}
       error={error}
     />
   );

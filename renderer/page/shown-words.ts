@@ -1,6 +1,6 @@
 /** What the page for everybody shows of each word file: its groups by name; a file that is not here it has whole. */
 const ofTest =
-  "name ability letter rules better summary summary_one summary_other asks asks_one asks_other sheet field choice drawing part counted exercise".split(
+  "name ability station letter rules better summary summary_one summary_other asks asks_one asks_other sheet field choice drawing part counted exercise".split(
     " ",
   );
 const shown: Readonly<Record<string, readonly string[]>> = {

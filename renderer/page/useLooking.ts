@@ -44,8 +44,12 @@ export function useLooking(data: PageData, lengths: LengthUnit): readonly Looked
   return testCodes.map((test): LookedUpTest => {
     const { parameters } = data.tests[test];
     const own = typed[test] ?? beginningOf(test, lengths);
-    const set = (change: Partial<TypedTest>) =>
-      setTyped((before) => ({ ...before, [test]: { ...(before[test] ?? own), ...change } }));
+    // From what stands there by then: two keys may come before the page is drawn again.
+    const set = (change: (before: TypedTest) => Partial<TypedTest>) =>
+      setTyped((all) => {
+        const before = all[test] ?? own;
+        return { ...all, [test]: { ...before, ...change(before) } };
+      });
     const groups = fieldGroupsOf(test, parameters, own.chosen);
     const all = Object.fromEntries(
       groups.map(({ name }) => [name, { ...own.chosen, ...own.groups[name] }] as const),
@@ -57,10 +61,12 @@ export function useLooking(data: PageData, lengths: LengthUnit): readonly Looked
       came: lookUp(test, parameters, groups, all, lengths),
       earlierText: own.earlier,
       earlier: readEarlier(test, parameters, own.earlier, lengths),
-      choose: (name, option) => set({ chosen: { ...own.chosen, [name]: option } }),
+      choose: (name, option) => set(({ chosen }) => ({ chosen: { ...chosen, [name]: option } })),
       write: (group, field, text) =>
-        set({ groups: { ...own.groups, [group]: { ...own.groups[group], [field]: text } } }),
-      writeEarlier: (earlier) => set({ earlier }),
+        set(({ groups: before }) => ({
+          groups: { ...before, [group]: { ...before[group], [field]: text } },
+        })),
+      writeEarlier: (earlier) => set(() => ({ earlier })),
     };
   });
 }
