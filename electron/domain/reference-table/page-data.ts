@@ -29,7 +29,7 @@ type ShortGroup = readonly [
 ];
 
 /** A test in the page: the rules by which most of its results in the table were made, and its groups by them. */
-export interface PageTest {
+interface PageTest {
   readonly parameters: unknown;
   /** True for the standard rules. */
   readonly standard: boolean;
