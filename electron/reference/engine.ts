@@ -10,7 +10,7 @@ export interface Engine extends Database {
 }
 
 /** Most memory of the engine; the rest goes on the disk. */
-const memoryLimit = "200MB";
+const memoryLimit = "128MB";
 
 /** Opens the engine with its own files in `home`; it opens no others than those in `readable`, and fetches nothing. */
 export async function openEngine(home: string, readable: string): Promise<Engine> {

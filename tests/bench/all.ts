@@ -22,6 +22,7 @@ import { planEntriesBench } from "./plan-entries.ts";
 import { readingBench } from "./reading.ts";
 import { recordBench } from "./record.ts";
 import { referenceBench } from "./reference.ts";
+import { tableBench } from "./reference-table.ts";
 import { rehearseBench } from "./rehearse.ts";
 import { startLines } from "./start.ts";
 import { suggestionLines } from "./suggestions.ts";
@@ -98,6 +99,13 @@ const programs: readonly Program[] = [
     name: "merging the bundles of many organisers",
     target: "under 60 s and 512 MB, equal to a plain count",
     run: merging,
+  },
+  {
+    file: "reference-table",
+    name: "the reference table of 2,000 bundles that are kept (`reference-table 20000`: of so many)",
+    target:
+      "512 MB, equal to a plain count, at most 2 times DuckDB's own aggregates, a hundred more in 5 % of the whole from 20,000 on, five kills",
+    run: tabling,
   },
   {
     file: "windows",
@@ -234,6 +242,21 @@ function matched(what: string, bench: NeighbourBench): string[] {
     `${what}: ${bench.bibs} bibs, something leaves of ${bench.leaving} of ${bench.days}, ${percent(bench.told)} of the marks`,
     `  matched for certain ${percent(certainBefore)} before, ${percent(certainAfter)} after (${kept(exposedAfter === 0)})`,
     `  guessed right ${percent(guessedBefore)} before, ${percent(guessedAfter)} after; ${ms(bench.milliseconds)} a day`,
+  ];
+}
+
+async function tabling(bundles = 2000): Promise<string[]> {
+  const bench = await tableBench(bundles, (line) => console.log(`  (${line})`));
+  const { query, rows, wholeMs, peakBytes, againMs, moreMs, kills } = bench;
+  const ratio = query.oursMs / query.bareMs;
+  const isEqual = bench.differences.length === 0;
+  const share = moreMs / wholeMs;
+  return [
+    `${bench.bundles} bundles of ${rows} rows: ${ms(wholeMs)}, ${(peakBytes / 1e6).toFixed(0)} MB at most (${kept(peakBytes < 512e6)})`,
+    `equal to a plain count: ${isEqual ? "kept" : `NOT KEPT: ${bench.differences.slice(0, 3).join("; ")}`}`,
+    `queries over what is kept (${query.keptRows} rows) ${ms(query.oursMs)}, DuckDB's own aggregates over one row for each mark ${ms(query.bareMs)}: ratio ${ratio.toFixed(2)} (${kept(ratio <= 2)})`,
+    `the same again ${ms(againMs)}, with a hundred more ${ms(moreMs)}: ${(100 * share).toFixed(1)} % of the whole (${kept(share <= 0.05)})`,
+    `killed ${kills.length} times and gone on: ${kept(!bench.killedDifferent)}`,
   ];
 }
 
