@@ -48,7 +48,8 @@ import { setMenu } from "./shell/windows/menu.ts";
 import { bringToFront, openDeskAlone, openWindows } from "./shell/windows/windows.ts";
 import { setupZoomKeys } from "./shell/windows/zoom.ts";
 import { shellLanguage, shellText, speakIn } from "./shell/words.ts";
-import type { Examined } from "./store/connection/examine.ts";
+import type { StoreLocation } from "./store/connection/connect.ts";
+import { type Examined, examine } from "./store/connection/examine.ts";
 import { StoreRefused } from "./store/connection/refused.ts";
 
 const systemLanguage = () => languageFor(app.getPreferredSystemLanguages());
@@ -92,7 +93,7 @@ async function start(folders: Folders): Promise<void> {
   // A laptop that is another one's device shows the device from the beginning.
   const window = isJoined(folders.data) ? undefined : openDeskAlone();
   const begun = { starting, window };
-  const examined = await examineApart(location, starting.tell, storeThread).catch((trouble: unknown) => ({
+  const examined = await examination(location, bytes, starting).catch((trouble: unknown) => ({
     trouble,
   }));
   // Whoever closed the window meanwhile has ended the program.
@@ -102,6 +103,15 @@ async function start(folders: Folders): Promise<void> {
   if ("trouble" in opened) return showTrouble(folders, opened.trouble, begun);
   await run(folders, opened.desk, begun);
   if (!("trouble" in examined) && examined.toLookAgain) await lookOnceMore(folders, opened.desk);
+}
+
+/** Bytes of a store up to which a thread would take longer to begin than the store to be examined. */
+const smallStore = 2e6;
+
+/** Examines the store beside the window; here where there is next to nothing to examine. @throws StoreRefused */
+async function examination(location: StoreLocation, bytes: number, { tell }: Starting): Promise<Examined> {
+  if (bytes > smallStore) return examineApart(location, tell, storeThread);
+  return examine(location, { trustSeal: true, told: tell });
 }
 
 /** What was begun before the store was open. */
