@@ -32,7 +32,7 @@ export function unfinishedBeside(path: string): string {
 }
 
 /** Writes a new file and syncs it. @throws the system's error */
-async function writeNew(path: string, content: string | Uint8Array, mode?: number): Promise<void> {
+export async function writeNew(path: string, content: string | Uint8Array, mode?: number): Promise<void> {
   const handle = await open(path, "wx", mode);
   try {
     await handle.writeFile(content);
