@@ -26,6 +26,7 @@ import { tableBench } from "./reference-table.ts";
 import { rehearseBench } from "./rehearse.ts";
 import { startLines } from "./start.ts";
 import { suggestionLines } from "./suggestions.ts";
+import { tableBench } from "./table.ts";
 import { tailLines } from "./tail.ts";
 import { type Spread, windowsBench } from "./windows.ts";
 
@@ -106,6 +107,12 @@ const programs: readonly Program[] = [
     target:
       "512 MB, equal to a plain count, at most 2 times DuckDB's own aggregates, a hundred more in 5 % of the whole from 20,000 on, five kills",
     run: tabling,
+  },
+  {
+    file: "table",
+    name: "a reference table of 20,000 bundles comes, and entries go on",
+    target: "no pause over 50 ms on a machine at rest: of the processor, for what one thread does alone",
+    run: bringingIn,
   },
   {
     file: "windows",
@@ -267,6 +274,19 @@ function merging(): string[] {
   return [
     `${bundles} bundles, ${rows} rows in ${ms(took)}, at most ${megabytes(peakBytes)} (${kept(isKept)})`,
     `one bundle takes ${megabytes(onePeakBytes)}; ${lines} lines, the same as counted plainly (${kept(equal)})`,
+  ];
+}
+
+async function bringingIn(): Promise<string[]> {
+  const { bundles, groups, bytes, pauses, processor, bringHere } = await tableBench();
+  const told = (of: Readonly<Record<string, number>>) =>
+    Object.entries(of)
+      .map(([step, pause]) => `${step} ${ms(pause)}`)
+      .join(", ");
+  const isKept = pauses.bring < 50 && Object.values(processor).every((each) => each < 50);
+  return [
+    `${groups} groups, ${bundles} bundles, ${(bytes / 1024 / 1024).toFixed(1)} MB: nobody is answered for at most ${told(pauses)}`,
+    `  of the processor ${told(processor)}; read in the door's own thread ${ms(bringHere)} (${kept(isKept)})`,
   ];
 }
 

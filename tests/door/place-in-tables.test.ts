@@ -96,7 +96,7 @@ test("a group that says less than twenty independent marks is left aside, howeve
   expect(placeIn(day, 10)).toMatchObject({ n: 900, ages: null });
 });
 
-test("who told no age or no category is compared with who told none either, or with everybody", async () => {
+test("who told no age is compared with all ages, and who told no category with those who told none either", async () => {
   const noAge = await pushedUp(10, { birthYear: null });
   bring(noAge, [group, { ...group, ageBand: "unknown" }, women]);
   expect(placeIn(noAge, 10)).toMatchObject({ n: 900, ages: null });

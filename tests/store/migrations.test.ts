@@ -467,7 +467,7 @@ test("the step to tables from elsewhere leaves every row and every table of befo
   for (const [name, all] of before.tables) expect([name, after.tables.get(name)]).toEqual([name, all]);
   for (const [name, sql] of before.schema) expect([name, after.schema.get(name)]).toEqual([name, sql]);
   const added = [...after.tables].filter(([name]) => !before.tables.has(name));
-  const names = ["publisher", "reference_group", "reference_in_table", "reference_table"];
+  const names = ["publisher", "reference_in_table", "reference_rules", "reference_table"];
   expect(added).toEqual(names.map((name) => [name, []]));
 });
 

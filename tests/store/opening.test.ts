@@ -109,7 +109,7 @@ test("the steps from nothing make exactly these tables, and a second opening non
     "study_series",
     "day_plan",
   ];
-  const elsewhere = ["publisher", "reference_group", "reference_in_table", "reference_table"];
+  const elsewhere = ["publisher", "reference_in_table", "reference_rules", "reference_table"];
   expect(made).toEqual(
     [
       ...first,

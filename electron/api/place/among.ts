@@ -59,7 +59,7 @@ export function placesIn(group: Group, { athleteId, test, value, reach, ages }: 
   const [end, own] = [endOf(value, figures.ends), withinEnds(value, figures.ends)];
   const { better, equalWithin } = protocol;
   if ("told" in group) {
-    if (group.ages !== null && group.ages !== bandInWords(ages)) return [];
+    if (group.ages !== null && (ages === null || group.ages !== bandInWords(ages))) return [];
     const band = placeInPercentiles(better, own, group.told, equalWithin, reach);
     const which = { group: group.group, origin: group.origin, halls: group.halls };
     return foundIn({ ...which, ages: group.ages === null ? null : ages, end }, band, () => group.width);

@@ -1,6 +1,6 @@
 import { consentOf } from "../../domain/privacy/consent.ts";
 import { type AgeBand, bandOfAges } from "../../domain/privacy/quasi.ts";
-import { everybody, type GroupOfMarks } from "../../domain/reference-table/table.ts";
+import { everybody } from "../../domain/reference-table/table.ts";
 import { leastToCompare } from "../../domain/statistics/place.ts";
 import { type AlikeInterval, leftOpen } from "../../domain/statistics/place-between.ts";
 import { boundsWithinEnds } from "../../domain/statistics/place-ends.ts";
@@ -122,19 +122,17 @@ interface GroupInTable {
  */
 function groupsInTables(db: ReadableDb, { test, fingerprint, category }: Sort, date: string): GroupInTable[] {
   const { ends } = definitionOf(test).figures;
-  const of = (wanted: GroupOfMarks["category"]) =>
-    groupsFromTables(db, { fingerprint, category: wanted, date }).filter(
-      ({ countsAs }) => countsAs >= leastToCompare,
-    );
-  const all = of(everybody).filter(({ ageBand }) => ageBand === everybody);
-  return [...of(category ?? "unknown"), ...all].map((group): GroupInTable => {
+  const told = groupsFromTables(db, fingerprint, date).filter(({ countsAs }) => countsAs >= leastToCompare);
+  const same = told.filter((group) => group.category === (category ?? "unknown"));
+  const all = told.filter((group) => group.category === everybody && group.ageBand === everybody);
+  return [...same, ...all].map((group): GroupInTable => {
     const { publisher: origin, halls, ageBand, marks, countsAs } = group;
     const percentiles = group.percentiles.map((each) => boundsWithinEnds(each, ends));
-    const told = { marks, countsAs, percentiles };
+    const inPercentiles = { marks, countsAs, percentiles };
     return {
       group: group.category === everybody ? "mixed" : "imported",
       ...{ origin, halls, ages: ageBand === everybody ? null : ageBand },
-      ...{ told, width: widthInPercentiles(told) },
+      ...{ told: inPercentiles, width: widthInPercentiles(inPercentiles) },
     };
   });
 }

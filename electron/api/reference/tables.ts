@@ -1,12 +1,6 @@
 import { z } from "zod";
 import { refused } from "../../domain/reference/refused.ts";
-import {
-  bundlesIn,
-  type PackedTable,
-  spanOf,
-  type TableTest,
-  testsOf,
-} from "../../domain/reference-table/packed.ts";
+import { bundlesIn, type PackedTable, spanOf, type TableTest } from "../../domain/reference-table/packed.ts";
 import { type KnownPublisher, trustIn } from "../../domain/reference-table/trust.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
@@ -43,7 +37,11 @@ function requireTrusted(db: ReadableDb, { table }: ReadTable): KnownPublisher | 
   const trust = trustIn(table, allPublishers(db));
   const { publisher, publicKey, made } = table;
   if (trust.kind === "other-key") {
-    const keys = { key: shortKey(publicKey), known: shortKey(trust.as.publicKey) };
+    // In one piece, whatever the line: two keys are compared.
+    const [key, known] = [publicKey, trust.as.publicKey].map((each) =>
+      shortKey(each).replaceAll(" ", "\u00a0"),
+    );
+    const keys = { key: key ?? "", known: known ?? "" };
     throw refused(sentence("referenceTable.otherKey", { publisher: trust.as.publisher, ...keys }));
   }
   const held = tableOfKey(db, publicKey);
@@ -74,7 +72,7 @@ export function lookAtTable(desk: Desk, read: ReadTable) {
     /** The day on which the one held was made that this one would replace. */
     replaces: held?.made ?? null,
     bundles: bundlesIn(table),
-    ...contentOf(testsOf(table.groups), db),
+    ...contentOf(table.rules, db),
   };
 }
 

@@ -1,35 +1,74 @@
 import type { BundleTest } from "../reference/bundle.ts";
-import type { GroupOfMarks, Percentile, ReferenceTable } from "./table.ts";
+import type { GroupOfMarks, ReferenceTable } from "./table.ts";
 
 /** A table as it is kept: what is always read together is one value, so that keeping it takes a moment. */
 export interface PackedTable extends Omit<ReferenceTable, "bundles" | "groups"> {
   /** The hashes, 32 bytes each, sorted. */
   readonly bundles: Uint8Array;
-  readonly groups: readonly PackedGroup[];
+  readonly rules: readonly PackedRules[];
 }
 
-export interface PackedGroup extends Omit<GroupOfMarks, "percentiles"> {
-  /** JSON: [[percentile, low, high], …] */
-  readonly percentiles: string;
+/** What a table says of one test and variant by one set of rules, in all its groups together. */
+export interface TableTest extends BundleTest {
+  /** Results of its largest group, and halls of the group that has the most. */
+  readonly marks: number;
+  readonly halls: number;
+  /** Number of its groups. */
+  readonly groups: number;
+  readonly from: string;
+  readonly to: string;
 }
+
+/** The same with the groups themselves, as JSON. */
+interface PackedRules extends TableTest {
+  readonly told: string;
+}
+
+/** A group of one set of rules, as far as a place in it goes. */
+export type ToldGroup = Pick<
+  GroupOfMarks,
+  "category" | "ageBand" | "marks" | "halls" | "countsAs" | "percentiles"
+>;
 
 const hashBytes = 32;
 
-export function packTable(table: ReferenceTable): PackedTable {
-  const groups = table.groups.map((group) => {
-    const rows = group.percentiles.map(({ percentile, low, high }) => [percentile, low, high]);
-    return { ...group, percentiles: JSON.stringify(rows) };
-  });
+export function packTable({ groups, ...table }: ReferenceTable): PackedTable {
   const bundles = new Uint8Array(table.bundles.length * hashBytes);
   for (const [index, hash] of table.bundles.toSorted().entries())
     bundles.set(bytesOf(hash), index * hashBytes);
-  return { ...table, bundles, groups };
+  const rules = [...Map.groupBy(groups, ({ fingerprint }) => fingerprint).values()].flatMap(packedRules);
+  return { ...table, bundles, rules };
 }
 
-/** Returns the percentiles of a packed group. */
-export function unpackPercentiles(text: string): Percentile[] {
-  const rows = JSON.parse(text) as [percentile: number, low: number | null, high: number | null][];
-  return rows.map(([percentile, low, high]) => ({ percentile, low, high }));
+function packedRules(groups: readonly GroupOfMarks[]): PackedRules[] {
+  const [first] = groups;
+  if (first === undefined) return [];
+  const { test, variant, fingerprint } = first;
+  const [from = "", to = from] = spanOf(groups);
+  const counts = { marks: most(groups, "marks"), halls: most(groups, "halls"), groups: groups.length };
+  return [{ test, variant, fingerprint, ...counts, from, to, told: JSON.stringify(groups.map(packedGroup)) }];
+}
+
+type PackedGroup = [
+  category: GroupOfMarks["category"],
+  ageBand: string,
+  marks: number,
+  halls: number,
+  countsAs: number,
+  percentiles: [percentile: number, low: number | null, high: number | null][],
+];
+
+function packedGroup({ category, ageBand, marks, halls, countsAs, percentiles }: GroupOfMarks): PackedGroup {
+  const rows = percentiles.map((each): PackedGroup[5][number] => [each.percentile, each.low, each.high]);
+  return [category, ageBand, marks, halls, countsAs, rows];
+}
+
+/** Returns the groups that were packed together. */
+export function unpackGroups(told: string): ToldGroup[] {
+  return (JSON.parse(told) as PackedGroup[]).map(([category, ageBand, marks, halls, countsAs, rows]) => {
+    const percentiles = rows.map(([percentile, low, high]) => ({ percentile, low, high }));
+    return { category, ageBand, marks, halls, countsAs, percentiles };
+  });
 }
 
 /** Returns the number of bundles in a table. */
@@ -61,29 +100,6 @@ function bytesOf(hex: string): Uint8Array {
 function orderOf(one: Uint8Array, other: Uint8Array): number {
   const at = one.findIndex((byte, index) => byte !== other[index]);
   return (one[at] ?? 0) - (other[at] ?? 0);
-}
-
-/** What a table says of one test and variant by one set of rules, in all its groups together. */
-export interface TableTest extends BundleTest {
-  /** Results of its largest group, and halls behind the group of most. */
-  readonly marks: number;
-  readonly halls: number;
-  /** Number of its groups. */
-  readonly groups: number;
-  readonly from: string;
-  readonly to: string;
-}
-
-/** Returns what a table says of each test. */
-export function testsOf(groups: readonly Omit<PackedGroup, "percentiles">[]): TableTest[] {
-  return [...Map.groupBy(groups, ({ fingerprint }) => fingerprint).values()].flatMap((alike) => {
-    const [first] = alike;
-    if (first === undefined) return [];
-    const { test, variant, fingerprint } = first;
-    const [from = "", to = ""] = spanOf(alike);
-    const [marks, halls] = [most(alike, "marks"), most(alike, "halls")];
-    return [{ test, variant, fingerprint, marks, halls, groups: alike.length, from, to }];
-  });
 }
 
 function most(groups: readonly Pick<GroupOfMarks, "marks" | "halls">[], of: "marks" | "halls"): number {

@@ -26,26 +26,24 @@ CREATE TABLE reference_table (
   added_at TEXT NOT NULL
 ) STRICT;
 
--- Marks by one set of rules, of one category and age band or of all.
-CREATE TABLE reference_group (
-  id INTEGER PRIMARY KEY,
+-- What a table says of one test and variant by one set of rules: one value with all its groups and their percentiles, since
+-- thousands of them as rows of their own would keep entries waiting.
+CREATE TABLE reference_rules (
   table_id INTEGER NOT NULL REFERENCES reference_table (id) ON DELETE CASCADE,
+  fingerprint TEXT NOT NULL,
   test TEXT NOT NULL CHECK (test IN ('push-up', 'agility', 'vertical', 'core', 'endurance')),
   variant TEXT NOT NULL,
-  fingerprint TEXT NOT NULL,
-  category TEXT NOT NULL CHECK (category IN ('women', 'men', 'open', 'unknown', 'not told', 'all')),
-  age_band TEXT NOT NULL,
+  -- Of the largest group, and of the one with the most halls; the number of groups; from when on and until when.
   marks INTEGER NOT NULL CHECK (marks > 0),
   halls INTEGER NOT NULL CHECK (halls > 0),
-  -- How many independent marks would say as much.
-  counts_as INTEGER NOT NULL CHECK (counts_as BETWEEN 1 AND marks),
+  groups INTEGER NOT NULL CHECK (groups > 0),
   first_quarter TEXT NOT NULL,
   last_quarter TEXT NOT NULL,
-  -- [[percentile, low, high], …] in grains (low included, high not; null: open), in rising order: always read together.
-  percentiles TEXT NOT NULL CHECK (json_valid(percentiles)),
-  UNIQUE (table_id, fingerprint, category, age_band)
+  -- JSON, as electron/domain/reference-table/packed.ts packs it.
+  told TEXT NOT NULL,
+  PRIMARY KEY (fingerprint, table_id)
 ) STRICT;
-CREATE INDEX reference_group_by_rules ON reference_group (fingerprint, category);
+CREATE INDEX reference_rules_by_table ON reference_rules (table_id);
 
 -- Which bundles that were brought in by themselves are in a table too.
 CREATE TABLE reference_in_table (

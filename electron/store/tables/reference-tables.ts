@@ -1,13 +1,12 @@
 import { fold } from "../../domain/people/fold.ts";
 import {
   holdsBundle,
-  type PackedGroup,
   type PackedTable,
   type TableTest,
-  testsOf,
-  unpackPercentiles,
+  type ToldGroup,
+  unpackGroups,
 } from "../../domain/reference-table/packed.ts";
-import type { GroupOfMarks, ReferenceTable } from "../../domain/reference-table/table.ts";
+import type { ReferenceTable } from "../../domain/reference-table/table.ts";
 import type { KnownPublisher } from "../../domain/reference-table/trust.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
 
@@ -62,7 +61,7 @@ export function addTable(
   const { made, validUntil, bundles } = table;
   const row = { publisherId, sha256, made, validUntil, bundles, addedAt };
   const id = Number(execute(db, sql, row).lastInsertRowid);
-  for (const group of table.groups) addGroup(db, id, group);
+  for (const rules of table.rules) addRules(db, id, rules);
   for (const { id: bundleId, contentSha256 } of broughtBundles(db)) {
     if (holdsBundle(table, contentSha256)) noteInTable(db, bundleId, id);
   }
@@ -81,15 +80,12 @@ function remember(db: WritableDb, { publisher, publicKey }: PackedTable, since: 
   return found.id;
 }
 
-function addGroup(db: WritableDb, tableId: number, group: PackedGroup): void {
-  const { test, variant, fingerprint, category, ageBand, marks, halls, countsAs, from, to, percentiles } =
-    group;
-  const sql = `INSERT INTO reference_group (table_id, test, variant, fingerprint, category, age_band, marks, halls,
-      counts_as, first_quarter, last_quarter, percentiles)
-    VALUES (@tableId, @test, @variant, @fingerprint, @category, @ageBand, @marks, @halls, @countsAs, @from, @to,
-      @percentiles)`;
-  const which = { tableId, test, variant, fingerprint, category, ageBand };
-  execute(db, sql, { ...which, marks, halls, countsAs, from, to, percentiles });
+function addRules(db: WritableDb, tableId: number, rules: PackedTable["rules"][number]): void {
+  const { test, variant, fingerprint, marks, halls, groups, from, to, told } = rules;
+  const sql = `INSERT INTO reference_rules
+      (table_id, fingerprint, test, variant, marks, halls, groups, first_quarter, last_quarter, told)
+    VALUES (@tableId, @fingerprint, @test, @variant, @marks, @halls, @groups, @from, @to, @told)`;
+  execute(db, sql, { tableId, fingerprint, test, variant, marks, halls, groups, from, to, told });
 }
 
 interface BroughtBundle {
@@ -124,37 +120,24 @@ export function forgetPublisher(db: WritableDb, id: number): boolean {
 
 /** Returns what a table that is held says of each test. */
 export function testsOfTable(db: ReadableDb, tableId: number): TableTest[] {
-  const sql = `SELECT test, variant, fingerprint, category, age_band AS ageBand, marks, halls, counts_as AS countsAs,
-      first_quarter AS "from", last_quarter AS "to"
-    FROM reference_group WHERE table_id = @tableId`;
-  return testsOf(allRows<Omit<PackedGroup, "percentiles">>(db, sql, { tableId }));
+  const sql = `SELECT test, variant, fingerprint, marks, halls, groups, first_quarter AS "from", last_quarter AS "to"
+    FROM reference_rules WHERE table_id = @tableId ORDER BY fingerprint`;
+  return allRows(db, sql, { tableId });
 }
 
 /** A group of a table that is held. */
-export interface GroupFromTable
-  extends Pick<GroupOfMarks, "category" | "ageBand" | "marks" | "halls" | "countsAs" | "percentiles"> {
+interface GroupFromTable extends ToldGroup {
   readonly publisher: string;
 }
 
-/**
- * Returns the groups of one category by the rules of a fingerprint, of every table that may be used on a day (ISO 8601),
- * with their ages or of all ages.
- */
-export function groupsFromTables(
-  db: ReadableDb,
-  which: { readonly fingerprint: string; readonly category: GroupOfMarks["category"]; readonly date: string },
-): GroupFromTable[] {
-  const sql = `SELECT name AS publisher, category, age_band AS ageBand, marks, halls, counts_as AS countsAs, percentiles
-    FROM reference_group
+/** Returns the groups by the rules of a fingerprint, of every table that may be used on a day (ISO 8601). */
+export function groupsFromTables(db: ReadableDb, fingerprint: string, date: string): GroupFromTable[] {
+  const sql = `SELECT name AS publisher, told
+    FROM reference_rules
     JOIN reference_table ON reference_table.id = table_id
     JOIN publisher ON publisher.id = publisher_id
-    WHERE fingerprint = @fingerprint AND category = @category AND valid_until >= @date
-    ORDER BY folded_name, age_band`;
-  const { fingerprint, category, date } = which;
-  const found = allRows<PackedGroup & { readonly publisher: string }>(db, sql, {
-    fingerprint,
-    category,
-    date,
-  });
-  return found.map((group) => ({ ...group, percentiles: unpackPercentiles(group.percentiles) }));
+    WHERE fingerprint = @fingerprint AND valid_until >= @date
+    ORDER BY folded_name`;
+  const found = allRows<{ publisher: string; told: string }>(db, sql, { fingerprint, date });
+  return found.flatMap(({ publisher, told }) => unpackGroups(told).map((group) => ({ publisher, ...group })));
 }
