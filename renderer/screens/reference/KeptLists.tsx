@@ -26,8 +26,8 @@ export function BundleList({ references }: { readonly references: readonly KeptB
         {inTableOf !== null && <small className={small}>{t("list.inTable", { publisher: inTableOf })}</small>}
       </span>
     )),
-    numberColumn("marks", t("list.marks"), "6rem", ({ marks }) => writeNumber(marks, i18n.language)),
-    column("tests", t("list.tests"), "30rem", ({ tests }) => <Tests tests={tests} />),
+    numberColumn("marks", t("list.marks"), "8rem", ({ marks }) => writeNumber(marks, i18n.language)),
+    column("tests", t("list.tests"), "28rem", ({ tests }) => <Tests tests={tests} />),
     column("when", t("list.when"), "13rem", ({ quarters, addedAt }) => (
       <>
         {writeQuarters(quarters)}
@@ -70,13 +70,13 @@ export function TableList({ tables }: { readonly tables: readonly KeptTable[] })
         <small className={small}>{t("table.list.made", { date: writeDay(made) })}</small>
       </span>
     )),
-    numberColumn("marks", t("list.marks"), "6rem", ({ marks, halls }) => (
+    numberColumn("marks", t("list.marks"), "8rem", ({ marks, halls }) => (
       <>
         {number(marks)}
         <small className={small}>{t("table.list.halls", { count: halls, shown: number(halls) })}</small>
       </>
     )),
-    column("tests", t("list.tests"), "30rem", ({ tests }) => <Tests tests={tests} />),
+    column("tests", t("list.tests"), "28rem", ({ tests }) => <Tests tests={tests} />),
     column("when", t("list.when"), "13rem", ({ quarters, validUntil, expired }) => (
       <>
         {writeSpan(quarters)}
@@ -115,10 +115,10 @@ export function KeyList({ publishers }: { readonly publishers: readonly Publishe
   const { t, i18n } = useTranslation("reference");
   const [forgetting, setForgetting] = useState<Publisher | null>(null);
   const columns: Column<Publisher>[] = [
-    column("publisher", t("table.list.publisher"), "auto", ({ publisher }) => (
+    column("publisher", t("keys.name"), "auto", ({ publisher }) => (
       <span className={css.whole}>{publisher}</span>
     )),
-    column("key", t("keys.key"), "20rem", ({ key }) => <Key digits={key} small />),
+    column("key", t("keys.key"), "24rem", ({ key }) => <Key digits={key} small />),
     column("since", t("keys.since"), "13rem", ({ since, hasTable }) => (
       <>
         {dateFormat("dayHere", i18n.language).format(new Date(since))}

@@ -30,8 +30,8 @@ export function LookAtTable({ name, table, onDone }: LookProps) {
   const number = (value: number) => writeNumber(value, i18n.language);
   return (
     <Panel title={name}>
-      <p>{t("table.by", { publisher, ...dates })}</p>
       <p>
+        {t("table.by", { publisher, ...dates })}{" "}
         {t("table.holds", {
           ...{ count: marks, shown: number(marks), halls: number(halls) },
           ...{ files: number(bundles), when: writeSpan(quarters) },
@@ -62,7 +62,7 @@ function WhoSays({ table: { publisher, key, knownSince, formerly } }: Pick<LookP
   const { t, i18n } = useTranslation("reference");
   const since = knownSince === null ? "" : dateFormat("dayHere", i18n.language).format(new Date(knownSince));
   return (
-    <Stack gap={2} align="start">
+    <Stack gap={1} align="start">
       <h3>{knownSince === null ? t("table.who.first") : t("table.who.known", { date: since })}</h3>
       <Key digits={key} />
       {knownSince === null && <p>{t("table.who.compare", { publisher })}</p>}
