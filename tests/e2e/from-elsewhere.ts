@@ -9,6 +9,8 @@ const outcome = { bib: null, leaveOut: [], board: "name", share: true, guardianC
 
 /** One athlete, a woman, who does 22 push-ups: nobody here to compare with. */
 export async function oneAthlete(desk: Page): Promise<void> {
+  // The window is there before its store is open.
+  await expect(desk.getByRole("button", { name: "Open the demo" })).toBeVisible();
   await callDoor(desk, "day.create", { sure: true, date: "2026-11-14", title: "Autumn testing day" });
   await callDoor(desk, "day.open", { sure: true });
   const who = {
