@@ -4,7 +4,7 @@ import type { ElectronApplication } from "@playwright/test";
 import { expect } from "@playwright/test";
 import { projectFolder } from "../../electron/runtime/host.ts";
 import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
-import { test } from "./fixture.ts";
+import { test } from "./shared.ts";
 
 test("a file is saved where the person says, with the name that was suggested", async ({ tapeline }) => {
   const file = join(tapeline.folder, "saved.csv");
@@ -83,7 +83,9 @@ test("what is not as agreed is refused before anything is asked", async ({ tapel
   expect(await tapeline.app.evaluate(() => Reflect.get(globalThis, "askedFor"))).toBeUndefined();
 });
 
-test("only the desk's page is answered, even where another page has the bridge", async ({ tapeline }) => {
+test("only the desk's page is answered, even where another page has the bridge", { tag: "@last" }, async ({
+  tapeline,
+}) => {
   const other = tapeline.app.waitForEvent("window");
   // The desk's own preload script in a window of the board: what the shell never does.
   await tapeline.app.evaluate(
@@ -108,6 +110,7 @@ test("only the desk's page is answered, even where another page has the bridge",
 /** Answers the next questions where to save: with a path, or "" for a person who cancels. */
 async function answerSave(app: ElectronApplication, filePath: string): Promise<void> {
   await app.evaluate(({ dialog }, path) => {
+    Reflect.deleteProperty(globalThis, "askedFor");
     Object.assign(dialog, {
       showSaveDialog: async (_window: unknown, options: { defaultPath?: string }) => {
         Object.assign(globalThis, { askedFor: options.defaultPath });

@@ -1,6 +1,6 @@
 import { expect } from "@playwright/test";
-import { test } from "./fixture.ts";
 import { callDoor, inlineScriptRuns, statusOf, withoutContentPolicy } from "./page.ts";
+import { test } from "./shared.ts";
 
 /** The points of the checklist in Electron's own documentation ("Security") that concern what a page is and loads. */
 
@@ -81,11 +81,6 @@ test("no text becomes markup or script, whoever writes it into a page", async ({
   }
 });
 
-test("the checks above can fail: without the policy an inline script runs", async ({ tapeline }) => {
-  await withoutContentPolicy(tapeline.app, tapeline.desk);
-  expect(await inlineScriptRuns(tapeline.desk)).toBe(true);
-});
-
 test("no place of the desk, and not the board, does anything that its own policy refuses", async ({
   tapeline,
 }) => {
@@ -145,7 +140,16 @@ test("paths lead to the build's files and nowhere else", async ({ tapeline }) =>
   }
 });
 
-test("a host can't be reached from another, with or without the content policy", async ({ tapeline }) => {
+test("the checks above can fail: without the policy an inline script runs", { tag: "@last" }, async ({
+  tapeline,
+}) => {
+  await withoutContentPolicy(tapeline.app, tapeline.desk);
+  expect(await inlineScriptRuns(tapeline.desk)).toBe(true);
+});
+
+test("a host can't be reached from another, with or without the content policy", { tag: "@last" }, async ({
+  tapeline,
+}) => {
   const board = await tapeline.openBoard();
   const body = { method: "POST", body: "{}", headers: { "content-type": "application/json" } };
   for (const [page, own, other] of [
@@ -164,7 +168,7 @@ test("a host can't be reached from another, with or without the content policy",
   }
 });
 
-test("the board may read but not write, and has no bridge", async ({ tapeline }) => {
+test("the board may read but not write, and has no bridge", { tag: "@last" }, async ({ tapeline }) => {
   const board = await tapeline.openBoard();
   expect(await board.evaluate(() => "bridge" in window)).toBe(false);
   expect(await tapeline.desk.evaluate(() => "bridge" in window)).toBe(true);

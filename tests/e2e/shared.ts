@@ -18,7 +18,8 @@ interface Shared {
 
 /**
  * As `fixture.ts`, for tests that ask different things of the demonstration or of an app without a day: those of a file
- * share one app, which is brought back to its first screen after each. One that failed, or held the clocks, shares no more.
+ * share one app, which is brought back to its first screen after each. One that failed, held the clocks, or has the tag
+ * `@last` since it leaves something behind (a day, a display, a guard taken away), shares no more.
  */
 export const test = base.extend<object, { shared: Shared }>({
   shared: [
@@ -33,7 +34,8 @@ export const test = base.extend<object, { shared: Shared }>({
     const tapeline = await shared.of(info.file);
     await use(tapeline);
     const failed = info.status !== info.expectedStatus;
-    if (failed || tapeline.clock.isHeld()) await shared.end(failed);
+    const isLast = failed || tapeline.clock.isHeld() || info.tags.includes("@last");
+    if (isLast) await shared.end(failed);
     else await toFirstScreen(tapeline);
   },
 });

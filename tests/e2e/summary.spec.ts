@@ -5,11 +5,11 @@ import { unzipSync } from "fflate";
 import Papa from "papaparse";
 import type { Bridge } from "../../electron/shell/bridge/bridge-types.ts";
 import { expectForEverybody } from "./axe.ts";
-import { test } from "./fixture.ts";
 import { showOn, textsOutOfCells } from "./in-sight.ts";
 import { callDoor } from "./page.ts";
 import { readPdf } from "./pdf.ts";
 import type { Tapeline } from "./session.ts";
+import { test } from "./shared.ts";
 
 const title = "Autumn testing day";
 

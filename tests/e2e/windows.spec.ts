@@ -1,7 +1,7 @@
 import { type ElectronApplication, expect } from "@playwright/test";
-import { test } from "./fixture.ts";
 import { pageOf } from "./launch.ts";
 import { callDoor } from "./page.ts";
+import { test } from "./shared.ts";
 
 test("the desk opens at its size and goes no smaller", async ({ tapeline }) => {
   const desk = await tapeline.app.evaluate(({ BrowserWindow }) => {
@@ -22,65 +22,6 @@ test("the board opens once, beside the desk, and closes alone", async ({ tapelin
   await closed;
   expect(await tapeline.bridge((bridge) => bridge.boardOpen())).toBe(false);
   expect(tapeline.app.windows()).toHaveLength(1);
-});
-
-test("a second display gets the board at once, and takes it along when it goes", async ({ tapeline }) => {
-  const shown = tapeline.app.waitForEvent("window");
-  const placed = await plugInDisplay(tapeline.app);
-  expect(placed).toMatchObject({ x: 960, y: 0, width: 960, height: 540 });
-  const board = await pageOf(tapeline.app, "board");
-  expect((await shown) === board).toBe(true);
-  await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
-  const displays = await tapeline.bridge((bridge) => bridge.displays());
-  expect(displays).toMatchObject([{ primary: true }, { id: 4711, primary: false }]);
-  const closed = board.waitForEvent("close");
-  await unplugDisplay(tapeline.app);
-  await closed;
-  expect(await tapeline.bridge((bridge) => bridge.boardOpen())).toBe(false);
-});
-
-test("a board that is open already moves to a second display", async ({ tapeline }) => {
-  const board = await tapeline.openBoard();
-  expect(await boardIsFullScreen(tapeline.app)).toBe(false);
-  expect(await plugInDisplay(tapeline.app)).toBeNull();
-  await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
-  expect(board.isClosed()).toBe(false);
-});
-
-test("a desk whose display goes is whole on the one that is left, and goes back when the display comes again", async ({
-  tapeline,
-}) => {
-  const { app, clock } = tapeline;
-  await clock.hold();
-  await fakeDisplays(app, "display-added", true);
-  // Moves count as the person's once no display has changed for a moment, and no other move comes.
-  await clock.pass(3_000);
-  const home = { x: 850, y: 100, width: 1030, height: 710 };
-  await moveDesk(app, home);
-  await fakeDisplays(app, "display-removed", false);
-  await expect.poll(() => deskBounds(app)).toEqual({ ...home, x: 50 });
-  await fakeDisplays(app, "display-added", true);
-  await expect.poll(() => deskBounds(app)).toEqual(home);
-});
-
-test("a page that crashes comes back where it was", async ({ tapeline }) => {
-  await tapeline.desk.evaluate(() => {
-    location.hash = "#/backups";
-  });
-  const url = "app://desk/#/backups";
-  // The window hears of it a moment after the page.
-  const shown = () =>
-    tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.getURL());
-  await expect.poll(shown).toBe(url);
-  const loaded = tapeline.app.evaluate(
-    ({ BrowserWindow }) =>
-      new Promise<string | undefined>((resolve) => {
-        const contents = BrowserWindow.getAllWindows()[0]?.webContents;
-        contents?.once("did-finish-load", () => resolve(contents.getURL()));
-        contents?.forcefullyCrashRenderer();
-      }),
-  );
-  expect(await loaded).toBe(url);
 });
 
 test("a screen that fails says so, in place of an empty window, and comes back by a button", async ({
@@ -122,6 +63,67 @@ test("the zoom keys work without a menu", async ({ tapeline }) => {
   await expect.poll(zoom).toBe(1);
   await press("0");
   await expect.poll(zoom).toBe(0);
+});
+
+test("a second display gets the board at once, and takes it along when it goes", { tag: "@last" }, async ({
+  tapeline,
+}) => {
+  const shown = tapeline.app.waitForEvent("window");
+  const placed = await plugInDisplay(tapeline.app);
+  expect(placed).toMatchObject({ x: 960, y: 0, width: 960, height: 540 });
+  const board = await pageOf(tapeline.app, "board");
+  expect((await shown) === board).toBe(true);
+  await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
+  const displays = await tapeline.bridge((bridge) => bridge.displays());
+  expect(displays).toMatchObject([{ primary: true }, { id: 4711, primary: false }]);
+  const closed = board.waitForEvent("close");
+  await unplugDisplay(tapeline.app);
+  await closed;
+  expect(await tapeline.bridge((bridge) => bridge.boardOpen())).toBe(false);
+});
+
+test("a board that is open already moves to a second display", { tag: "@last" }, async ({ tapeline }) => {
+  const board = await tapeline.openBoard();
+  expect(await boardIsFullScreen(tapeline.app)).toBe(false);
+  expect(await plugInDisplay(tapeline.app)).toBeNull();
+  await expect.poll(() => boardIsFullScreen(tapeline.app)).toBe(true);
+  expect(board.isClosed()).toBe(false);
+});
+
+test("a desk whose display goes is whole on the one that is left, and goes back when the display comes again", async ({
+  tapeline,
+}) => {
+  const { app, clock } = tapeline;
+  await clock.hold();
+  await fakeDisplays(app, "display-added", true);
+  // Moves count as the person's once no display has changed for a moment, and no other move comes.
+  await clock.pass(3_000);
+  const home = { x: 850, y: 100, width: 1030, height: 710 };
+  await moveDesk(app, home);
+  await fakeDisplays(app, "display-removed", false);
+  await expect.poll(() => deskBounds(app)).toEqual({ ...home, x: 50 });
+  await fakeDisplays(app, "display-added", true);
+  await expect.poll(() => deskBounds(app)).toEqual(home);
+});
+
+test("a page that crashes comes back where it was", { tag: "@last" }, async ({ tapeline }) => {
+  await tapeline.desk.evaluate(() => {
+    location.hash = "#/backups";
+  });
+  const url = "app://desk/#/backups";
+  // The window hears of it a moment after the page.
+  const shown = () =>
+    tapeline.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.getURL());
+  await expect.poll(shown).toBe(url);
+  const loaded = tapeline.app.evaluate(
+    ({ BrowserWindow }) =>
+      new Promise<string | undefined>((resolve) => {
+        const contents = BrowserWindow.getAllWindows()[0]?.webContents;
+        contents?.once("did-finish-load", () => resolve(contents.getURL()));
+        contents?.forcefullyCrashRenderer();
+      }),
+  );
+  expect(await loaded).toBe(url);
 });
 
 /**
