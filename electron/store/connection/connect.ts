@@ -96,6 +96,11 @@ export interface InMemory extends Database {
   serialize(): Buffer;
 }
 
+/** Opens a bare connection to nothing at all in memory. */
+export function connectNothing(location: StoreLocation): InMemory {
+  return new SqliteDatabase(":memory:", library(location));
+}
+
 /** Opens the bytes of a store's file in memory, to write there: nothing of it is on a disk. The bytes are used up. */
 export function connectBytes(bytes: Buffer, location: StoreLocation): InMemory {
   return new SqliteDatabase(markFile(bytes, "alone"), library(location));
