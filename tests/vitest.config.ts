@@ -4,9 +4,9 @@ import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 /** Files that take the longest, longest first: half of what all 200 take. What is begun last, all other workers wait for. */
 const longest = [
-  ...["network/attacks", "faults/plug", "door/rehearse-refusals", "door/fuzz/sheets"],
-  ...["network/fuzz", "faults/damage", "unit/privacy/marks-rule", "door/lock"],
-  "checks/plan/plan-forecast",
+  ...["network/attacks", "faults/plug", "checks/league-change-simulation", "door/fuzz/sheets"],
+  ...["checks/shared-simulation", "door/demo", "unit/privacy/marks-rule", "door/rehearse-refusals"],
+  ...["checks/level-simulation", "network/fuzz", "faults/damage", "door/lock", "checks/plan/plan-forecast"],
 ].map((name) => `/tests/${name}.test.ts`);
 
 class LongestFirst extends BaseSequencer {
