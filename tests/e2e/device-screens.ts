@@ -101,8 +101,9 @@ async function walkStation(
 async function giveStation(desk: Page, page: Page, url: string, test: TestCode): Promise<void> {
   const input = await desk.evaluate(() => fetch("/trpc/network.view").then((answer) => answer.json()));
   const deviceId = input.result.data.devices[0].id;
-  await callDoor(desk, "network.place", { deviceId, place: { role: "station", test } });
+  // Away first: a page that hears of its new place reads itself again, which ends whatever leads it elsewhere at that moment.
   await page.goto("about:blank");
+  await callDoor(desk, "network.place", { deviceId, place: { role: "station", test } });
   await page.goto(url);
   const live = page.getByText("Run it here", { exact: true }).filter({ visible: true });
   const paper = page.getByRole("button", { name: /^Enter from paper/ });
