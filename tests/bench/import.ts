@@ -1,123 +1,91 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { spawnSync } from "node:child_process";
 import { join } from "node:path";
-import { performance } from "node:perf_hooks";
-import Papa from "papaparse";
-import type { Desk } from "../../electron/api/door/desk.ts";
-import { planSheet, readSheet, takeSheet } from "../../electron/api/intake/sheet.ts";
-import { createDesk } from "../../electron/api/make-desk.ts";
-import { defaultParameters, testCodes } from "../../electron/domain/tests/registry.ts";
-import { demoSheetsIn } from "../../electron/host/demo-sheets.ts";
-import { monotonic } from "../../electron/host/monotonic.ts";
-import type { Database } from "../../electron/store/connection/database.ts";
-import { openStore } from "../../electron/store/connection/open.ts";
-import { addDay } from "../../electron/store/tables/days.ts";
-import { connectionOf } from "../store/connection.ts";
+import type { ImportOnce, ImportWhat } from "./import-once.ts";
 
-/** Medians over the rounds, in ms; `ratio` is ours over bare. */
-export interface ImportBench {
+/** One sheet: medians over the rounds. */
+interface ImportBench {
+  readonly sheet: "roster" | "results";
   readonly rows: number;
-  readonly bareMs: number;
-  readonly oursMs: number;
+  /** By the processor's time, which a busy machine makes no longer, and by the clock, of taking in and of bare INSERTs. */
   readonly ratio: number;
-  /** The preview that comes before: reading and planning, without writing. */
+  readonly clockRatio: number;
+  readonly bar: number;
+  readonly oursMs: number;
+  readonly bareMs: number;
   readonly previewMs: number;
-  /** Preview and taking in together over bare. */
-  readonly wholeRatio: number;
-  readonly target: number;
+  readonly pauseMs: number;
+  readonly barePauseMs: number;
+  /** The longest that an entry at the door waited meanwhile; null for a roster, which comes before the day. */
+  readonly waitMs: number | null;
 }
 
-const rows = 5000;
+/** The longest pause that is asked for, in ms. */
+const pauseBar = 50;
+const script = join(import.meta.dirname, "import-once.ts");
+
+const sheets = [
+  { sheet: "roster", rows: 5_000, bar: 1.5 },
+  { sheet: "results", rows: 5_000, bar: 2.5 },
+  { sheet: "results", rows: 20_000, bar: 2.5 },
+] as const;
 
 /**
- * Taking in a roster of 5,000 rows (decode, split, check, compare, write, one durable commit) against the library's
- * split and bare prepared INSERTs of the same rows in one transaction with the same settings. Each round has new files.
+ * Taking a sheet in (decode, split, check, compare, write, one durable commit) against the library's split and bare
+ * prepared INSERTs of the same rows in one transaction with the same settings, by turns, each in a process of its own.
+ * `-- import ROUNDS`
  */
-export async function importBench(rounds = 9): Promise<ImportBench> {
-  const bytes = new TextEncoder().encode(rosterText());
-  const times: { bare: number; ours: number; preview: number }[] = [];
-  for (let round = 0; round < rounds + 2; round += 1) {
-    const bare = await inNewStore((desk, dayId) => insertBare(connectionOf(desk.store.db), dayId, bytes));
-    const preview = await inNewStore(async (desk) => {
-      planSheet(desk.store.db, await readSheet(desk, "roster", bytes), desk.now().toISOString());
-    });
-    const ours = await inNewStore(async (desk) => {
-      const { counts } = await takeSheet(desk, "roster", bytes);
-      if (counts.new !== rows) throw new Error(`Only ${counts.new} of ${rows} rows were taken.`);
-    });
-    // The first two rounds only warm up.
-    if (round >= 2) times.push({ bare, ours, preview });
-  }
-  const bareMs = median(times.map(({ bare }) => bare));
-  const oursMs = median(times.map(({ ours }) => ours));
-  const previewMs = median(times.map(({ preview }) => preview));
-  const wholeRatio = (previewMs + oursMs) / bareMs;
-  return { rows, bareMs, oursMs, ratio: oursMs / bareMs, previewMs, wholeRatio, target: 3 };
+export function importLines(rounds = 5): string[] {
+  return sheets.flatMap((each) => linesOf(measured(each, rounds)));
 }
 
-function rosterText(): string {
-  const lines = Array.from({ length: rows }, (_, row) => {
-    const category = ["women", "men", "open", ""][row % 4];
-    return `League ${row % 20},Skater Number ${row},${row},${1970 + (row % 40)},${category},bib,${row % 2 ? "yes" : "no"}`;
-  });
-  return `league,name,number,birth_year,category,board,share\r\n${lines.join("\r\n")}\r\n`;
+function measured({ sheet, rows, bar }: (typeof sheets)[number], rounds: number): ImportBench {
+  const whats: readonly ImportWhat[] = [
+    "bare",
+    "take",
+    "preview",
+    ...(sheet === "results" ? ["entries" as const] : []),
+  ];
+  const all = Array.from({ length: rounds }, () =>
+    whats.map((what) => [what, once(sheet, rows, what)] as const),
+  ).flat();
+  const middle = (what: ImportWhat, of: (told: ImportOnce) => number | null) =>
+    median(all.filter(([each]) => each === what).map(([, told]) => of(told) ?? Number.NaN));
+  const cpu = ({ cpuMs }: ImportOnce) => cpuMs;
+  const clock = ({ tookMs }: ImportOnce) => tookMs;
+  return {
+    ...{ sheet, rows, bar },
+    ratio: middle("take", cpu) / middle("bare", cpu),
+    clockRatio: middle("take", clock) / middle("bare", clock),
+    oursMs: middle("take", cpu),
+    bareMs: middle("bare", cpu),
+    previewMs: middle("preview", cpu),
+    pauseMs: middle("take", ({ pauseMs }) => pauseMs),
+    barePauseMs: middle("bare", ({ pauseMs }) => pauseMs),
+    waitMs: sheet === "roster" ? null : middle("entries", ({ waitMs }) => waitMs),
+  };
 }
 
-/** Runs `work` on a store in a new file with a planned day; returns how long the work took, in ms. */
-async function inNewStore(work: (desk: Desk, dayId: number) => unknown): Promise<number> {
-  const folder = mkdtempSync(join(tmpdir(), "import-bench-"));
-  const open = () => openStore({ file: join(folder, "tapeline.db") });
-  const demoSheets = demoSheetsIn(join(import.meta.dirname, "../../resources/demo"));
-  const now = () => new Date("2026-11-14T09:00:00Z");
-  const desk = createDesk({ open, now, monotonic, random: () => 0.5, demoSheets });
-  try {
-    const dayId = desk.store.write(["day"], (db) => addDay(db, plannedDay, protocols));
-    const start = performance.now();
-    await work(desk, dayId);
-    return performance.now() - start;
-  } finally {
-    desk.close();
-    rmSync(folder, { recursive: true });
-  }
+function once(sheet: string, rows: number, what: ImportWhat): ImportOnce {
+  const run = spawnSync(process.execPath, [script, sheet, String(rows), what], { encoding: "utf8" });
+  if (run.status !== 0) throw new Error(`${sheet} ${rows} ${what} ended with ${run.status}: ${run.stderr}`);
+  return JSON.parse(run.stdout) as ImportOnce;
 }
 
-const plannedDay = { date: "2026-11-14", title: "Bench", restMinutes: 5 };
-const protocols = testCodes.map((test) => ({ test, parameters: defaultParameters(test) }));
-
-/** What nobody could leave out: split the text, and put the same rows into the same tables. */
-function insertBare(db: Database, dayId: number, bytes: Uint8Array): void {
-  const text = new TextDecoder().decode(bytes);
-  const { data } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
-  const athlete = db.prepare<unknown[], never>(`INSERT INTO athlete
-    (league_id, name, folded, number, birth_year, category, guardian_consent, board, share, asked)
-    VALUES (?, ?, ?, ?, ?, ?, 0, ?, ?, 0)`);
-  const entrant = db.prepare<unknown[], never>(
-    "INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (?, ?, 'expected', '2026-11-14T09:00:00.000Z')",
-  );
-  const league = db.prepare<unknown[], never>("INSERT INTO league (name, folded) VALUES (?, ?)");
-  const leagues = new Map<string, unknown>();
-  db.exec("BEGIN IMMEDIATE");
-  for (const row of data) {
-    const name = row.league ?? "";
-    if (!leagues.has(name)) leagues.set(name, league.run(name, name.toLowerCase()).lastInsertRowid);
-    const year = Number(row.birth_year);
-    const share = row.share === "yes" ? 1 : 0;
-    const { lastInsertRowid } = athlete.run(
-      leagues.get(name),
-      row.name,
-      row.name?.toLowerCase(),
-      row.number,
-      year,
-      row.category || null,
-      row.board,
-      share,
-    );
-    entrant.run(dayId, lastInsertRowid);
-  }
-  db.exec("COMMIT");
+function linesOf(told: ImportBench): string[] {
+  const { sheet, rows, ratio, clockRatio, bar, oursMs, bareMs, previewMs, pauseMs, barePauseMs, waitMs } =
+    told;
+  const kept = (is: boolean) => (is ? "kept" : "NOT KEPT");
+  const ms = (value: number) => `${value.toFixed(0)} ms`;
+  const lines = [
+    `${sheet}, ${rows} rows: ratio ${ratio.toFixed(2)}, bar ${bar} (${kept(ratio <= bar)}); by the clock ${clockRatio.toFixed(2)}`,
+    `  processor ${ms(oursMs)} against papaparse and bare INSERTs of ${ms(bareMs)}; the preview before it ${ms(previewMs)}`,
+    `  longest pause ${ms(pauseMs)}, bar ${pauseBar} ms (${kept(pauseMs <= pauseBar)}); the bare INSERTs alone: ${ms(barePauseMs)}`,
+  ];
+  return waitMs === null
+    ? lines
+    : [...lines, `  longest wait of an entry at the door meanwhile: ${ms(waitMs)}`];
 }
 
 function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 }

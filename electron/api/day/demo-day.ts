@@ -71,7 +71,7 @@ function openDay(db: WritableDb, { today: date, instant, language }: Now): Day {
 
 /** Imports one of the demo's own sheets whole; a row that is not imported is a fault of ours. */
 function takeIn(db: WritableDb, sheet: ReadSheet, at: string): void {
-  const { taken, keptBack, questions } = planSheet(db, sheet, at);
+  const { taking, keptBack, questions } = planSheet(db, sheet, at);
   const [asked] = questions;
   if (asked !== undefined)
     throw new Error(`The demonstration's ${sheet.kind} asks who ${asked.said.name} is.`);
@@ -79,7 +79,7 @@ function takeIn(db: WritableDb, sheet: ReadSheet, at: string): void {
   if (outside !== undefined) {
     throw new Error(`The demonstration's ${sheet.kind}, line ${outside.line}: ${say(outside.reason)}`);
   }
-  for (const row of taken) row.apply?.(db);
+  taking.write(db, at);
 }
 
 function checkIn(db: WritableDb, day: Day, { who, leaveOut }: Arrival, at: string): void {

@@ -17,9 +17,11 @@ export interface SheetAttempt {
  * once more.
  */
 export function attemptId(attempt: SheetAttempt, occurrence: number): string {
-  const hex = createHash("sha256")
-    .update(`${contentOf(attempt)}\n${occurrence}`)
-    .digest("hex");
+  return idOf(contentOf(attempt), occurrence);
+}
+
+function idOf(content: string, occurrence: number): string {
+  const hex = createHash("sha256").update(`${content}\n${occurrence}`).digest("hex");
   const variant = "89ab"[Number.parseInt(hex.charAt(16), 16) % 4];
   return [hex.slice(0, 8), hex.slice(8, 12), `8${hex.slice(13, 16)}`, `${variant}${hex.slice(17, 20)}`]
     .concat(hex.slice(20, 32))
@@ -29,14 +31,13 @@ export function attemptId(attempt: SheetAttempt, occurrence: number): string {
 /** Equal rows of one sheet are fewer than this: an attempt whose import was undone counts on from here. */
 const anew = 1_000_000;
 
-/** Returns the id of an attempt as {@link attemptId}, but for those whose import was undone: they are entered anew. */
-export function freshAttemptId(
-  attempt: SheetAttempt,
-  occurrence: number,
-  undone: ReadonlySet<string>,
-): string {
+/**
+ * Returns the id of an attempt with this content ({@link contentOf}) as {@link attemptId} does, but for those whose import
+ * was undone: they are entered anew.
+ */
+export function freshAttemptId(content: string, occurrence: number, undone: ReadonlySet<string>): string {
   for (let counted = occurrence; ; counted += anew) {
-    const id = attemptId(attempt, counted);
+    const id = idOf(content, counted);
     if (!undone.has(id)) return id;
   }
 }

@@ -14,7 +14,7 @@ import { rememberedMapping } from "./forms.ts";
 import { keptBackSheet } from "./kept-back-sheet.ts";
 import { previewOf, takenOf } from "./preview.ts";
 import { readSteps } from "./read.ts";
-import { planSheet, readingAt, takeSheet } from "./sheet.ts";
+import { planInTurns, readingAt, takeSheet } from "./sheet.ts";
 import { uploads } from "./uploads.ts";
 
 const which = z.object({ uploadId: z.uuid(), ...choicesShape });
@@ -92,7 +92,7 @@ async function* stages(
         await setImmediate();
         continue;
       }
-      const planned = planSheet(desk.store.db, step.value, desk.now().toISOString());
+      const planned = await planInTurns(desk.store.db, step.value, desk.now().toISOString());
       upload.keptBack = planned;
       yield { stage: "preview", preview: previewOf(step.value, planned) };
       return;

@@ -1,7 +1,8 @@
 import type { Cells, RowRefused } from "../../domain/tests/cells.ts";
 import type { Sentence } from "../../domain/words.ts";
 import type { ColumnName } from "../../sheets/headers.ts";
-import type { WritableDb } from "../../store/connection/database.ts";
+import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import { changesOf } from "../../store/connection/until-write.ts";
 import type { SheetAnswers } from "./choices.ts";
 import { type Question, RowAsked } from "./questions.ts";
 
@@ -17,7 +18,7 @@ export interface ReadRow<Row> {
   readonly row: Row;
 }
 
-/** A row to import: its status, and the step that imports it (none if it is known already). */
+/** A row to import, or one that is known already. */
 export interface TakenRow {
   readonly line: number;
   readonly status: "new" | "changed" | "known";
@@ -29,7 +30,12 @@ export interface TakenRow {
   readonly was: Readonly<Partial<Record<ColumnName, string>>>;
   /** True for a known athlete who is not on the day's list yet, and is added to it. */
   readonly joins: boolean;
+}
+
+/** A row that is imported on its own; the ids are of those who were there before and of whom it changes something. */
+export interface AppliedRow extends TakenRow {
   readonly apply: ((db: WritableDb) => void) | null;
+  readonly touches: readonly number[];
 }
 
 /** Why a row is not imported, with the field to look at (null: the row as a whole). */
@@ -51,6 +57,48 @@ export type RowOutcome = TakenRow | KeptBackRow;
 /** With the cells that it came of, by field. */
 export type PlannedOutcome = RowOutcome & { readonly cells: Cells };
 
+/** How the good rows of a planned sheet are imported. */
+export interface Taking {
+  /** Whether the same plan would be made now. */
+  holds(db: ReadableDb): boolean;
+  /** Those who were there before and of whom it changes something, but for their attempts. */
+  readonly touches: readonly number[];
+  /** Imports all of them (`at`: ISO 8601 instant). Part of the caller's transaction, in which the plan holds. */
+  write(db: WritableDb, at: string): void;
+}
+
+/** What a sheet comes to: each row, in their order, and how the good ones are imported. */
+export interface Planned<Outcome extends RowOutcome = RowOutcome> {
+  readonly outcomes: Outcome[];
+  readonly taking: Taking;
+}
+
+/** Plans a sheet in turns, between which the caller may do something else; `when`: as people said it. */
+export type Planner<Row> = (
+  db: ReadableDb,
+  rows: readonly ReadRow<Row>[],
+  when: Planning,
+) => Generator<undefined, Planned>;
+
+/** A planner in one turn, whose rows are imported one by one; its plan holds while nothing at all changes. */
+export function rowByRow<Row>(
+  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], when: Planning) => (AppliedRow | KeptBackRow)[],
+): Planner<Row> {
+  return function* (db, rows, when) {
+    const changes = changesOf(db);
+    const outcomes = plan(db, rows, when);
+    const taken = outcomes.filter((outcome) => isTaken(outcome));
+    const taking: Taking = {
+      holds: (now) => now === db && changesOf(now) === changes,
+      touches: [...new Set(taken.flatMap(({ touches }) => touches))],
+      write(inside) {
+        for (const { apply } of taken) apply?.(inside);
+      },
+    };
+    return { outcomes, taking };
+  };
+}
+
 export function isTaken<Outcome extends RowOutcome>(outcome: Outcome): outcome is Extract<Outcome, TakenRow> {
   return "status" in outcome;
 }
@@ -62,6 +110,6 @@ export function keptBack(line: number, refused: RowRefused): KeptBackRow {
 }
 
 /** Returns the outcome of a row that is known word for word. */
-export function known(line: number, about: TakenRow["about"]): TakenRow {
-  return { line, status: "known", about, unusual: null, was: {}, joins: false, apply: null };
+export function known(line: number, about: TakenRow["about"]): AppliedRow {
+  return { line, status: "known", about, unusual: null, was: {}, joins: false, apply: null, touches: [] };
 }

@@ -5,7 +5,14 @@ import type { PastRow } from "../../sheets/past.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { allDays } from "../../store/tables/days.ts";
 import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
-import { keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
+import {
+  type AppliedRow,
+  type KeptBackRow,
+  keptBack,
+  known,
+  type Planning,
+  type ReadRow,
+} from "./outcome.ts";
 import { finderIn, registerOf } from "./register.ts";
 
 /** Plans the import of past results. A stored mark stays, and a row with another value for it is not imported. */
@@ -13,7 +20,7 @@ export function planPast(
   db: ReadableDb,
   rows: readonly ReadRow<PastRow>[],
   { answers }: Pick<Planning, "answers">,
-): RowOutcome[] {
+): (AppliedRow | KeptBackRow)[] {
   const find = finderIn(registerOf(db), answers);
   const inSheet = new Map<string, number>();
   const days = new Map(
@@ -22,7 +29,7 @@ export function planPast(
       .map(({ date, title }) => [date, title]),
   );
 
-  function planRow({ line, row }: ReadRow<PastRow>): RowOutcome {
+  function planRow({ line, row }: ReadRow<PastRow>): AppliedRow {
     const athlete = find(row.who);
     const { date, test, variant, value, fingerprint } = row;
     const mark = { athleteId: athlete.id, fingerprint, date, test, variant, value };
@@ -42,6 +49,7 @@ export function planPast(
       was: {},
       joins: false,
       apply: (inside) => addPastMark(inside, mark),
+      touches: [athlete.id],
     };
   }
 

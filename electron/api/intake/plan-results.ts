@@ -4,17 +4,25 @@ import { slotTaken } from "../../domain/tests/slots.ts";
 import { againstLast } from "../../domain/tests/written.ts";
 import { type Sentence, sentence } from "../../domain/words.ts";
 import type { ResultRow } from "../../sheets/results.ts";
-import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
+import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Athlete } from "../../store/tables/athletes.ts";
 import type { EntrantState } from "../../store/tables/entrants.ts";
-import { recordAttempt } from "../../store/tables/record.ts";
 import { requireOpenDay } from "../door/at-hand.ts";
 import { lastClock } from "../door/calendar.ts";
 import { contentOf, freshAttemptId } from "./attempt-id.ts";
 import { athleteOfRow } from "./by-bib.ts";
-import { isTaken, keptBack, known, type Planning, type ReadRow, type RowOutcome } from "./outcome.ts";
+import {
+  isTaken,
+  keptBack,
+  known,
+  type Planned,
+  type Planning,
+  type ReadRow,
+  type RowOutcome,
+} from "./outcome.ts";
 import { type Finder, finderIn } from "./register.ts";
-import { addTo, type Hall, readHall } from "./results-hall.ts";
+import { type Hall, readHall, seenOf, takeSlot } from "./results-hall.ts";
+import { createResultsTaking, type ResultsTaking } from "./results-taking.ts";
 
 interface Plan {
   readonly hall: Hall;
@@ -23,28 +31,49 @@ interface Plan {
   /** Counts of equal content in this sheet so far. */
   readonly occurrences: Map<string, number>;
   /** The newest row of each mark that the sheet changes, by `athlete test variant`. */
-  readonly touched: Map<string, { index: number; athleteId: number; test: TestCode; variant: string }>;
+  readonly touched: Map<string, TouchedMark>;
+  readonly taking: ResultsTaking;
 }
 
+interface TouchedMark {
+  readonly index: number;
+  /** The newest of the sheet's new attempts behind it, from 0. */
+  readonly newest: number;
+  readonly athleteId: number;
+  readonly test: TestCode;
+  readonly variant: string;
+}
+
+/** Rows, or marks, that are planned in one turn. */
+const turn = 100;
+
 /** Plans the import of results. @throws Refusal `unavailable` when no day is open. */
-export function planResults(
+export function* planResults(
   db: ReadableDb,
   rows: readonly ReadRow<ResultRow>[],
   { at, answers }: Planning,
-): RowOutcome[] {
+): Generator<undefined, Planned> {
   const hall = readHall(db, requireOpenDay(db));
+  yield;
   const find = finderIn(hall.register, answers);
-  const plan: Plan = { hall, find, at, occurrences: new Map(), touched: new Map() };
-  const outcomes = rows.map((each, index): RowOutcome => {
-    try {
-      return planRow(plan, each, index);
-    } catch (error) {
-      if (error instanceof RowRefused) return keptBack(each.line, error);
-      throw error;
-    }
-  });
-  compareWithLast(plan, outcomes);
-  return outcomes;
+  const taking = createResultsTaking(hall);
+  const plan: Plan = { hall, find, at, occurrences: new Map(), touched: new Map(), taking };
+  const outcomes: RowOutcome[] = [];
+  for (const [index, each] of rows.entries()) {
+    outcomes.push(outcomeOf(plan, each, index));
+    if (index % turn === turn - 1) yield;
+  }
+  yield* scoreMarks(plan, outcomes);
+  return { outcomes, taking: taking.done(db) };
+}
+
+function outcomeOf(plan: Plan, each: ReadRow<ResultRow>, index: number): RowOutcome {
+  try {
+    return planRow(plan, each, index);
+  } catch (error) {
+    if (error instanceof RowRefused) return keptBack(each.line, error);
+    throw error;
+  }
 }
 
 function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): RowOutcome {
@@ -52,24 +81,23 @@ function planRow(plan: Plan, { line, row }: ReadRow<ResultRow>, index: number): 
   const { test, variant, seen, enteredBy, note } = row;
   const performed = performedAt(row.doneAt, plan.at);
   const athlete = athleteOfRow(hall, plan.find, row.who, unknownBib);
+  const { id: athleteId } = athlete;
+  plan.taking.concerns(athleteId);
   refuseAbsent(hall, athlete);
-  const attempt = { dayId: hall.day.id, athleteId: athlete.id, test, variant, seen };
-  const content = contentOf(attempt);
+  const content = contentOf({ dayId: hall.day.id, athleteId, test, variant, seen });
   const occurrence = (plan.occurrences.get(content) ?? 0) + 1;
   plan.occurrences.set(content, occurrence);
-  const id = freshAttemptId(attempt, occurrence, hall.undone);
+  const id = freshAttemptId(content, occurrence, hall.undone);
   if (hall.ids.has(id)) return known(line, athlete);
   const opinion = protocolOf(test).plausibility(hall.parameters[test], seen);
   if (opinion.level === "refuse") throw new RowRefused(null, opinion.sentence);
-  takePlace(hall, athlete.id, row);
-  plan.touched.set(`${athlete.id} ${test} ${variant}`, { index, athleteId: athlete.id, test, variant });
+  const slot = takePlace(hall, athleteId, row);
+  const attempt = { id, athleteId, test, variant, slot, enteredBy, note, performed };
+  const newest = plan.taking.add({ ...attempt, seen: JSON.stringify(seen) });
+  plan.touched.set(`${athleteId} ${test} ${variant}`, { index, newest, athleteId, test, variant });
   const asked = opinion.level === "ask" ? opinion.sentence : null;
   const unusual = asked ?? partLeft(hall, athlete, test);
-  const entry = { id, athleteId: athlete.id, test, variant, seen, enteredBy, note, performed, at: plan.at };
-  function apply(db: WritableDb): void {
-    recordAttempt(db, hall.day.id, { ...entry, source: "sheet", replaces: null });
-  }
-  return { line, status: "new", about: athlete, unusual, was: {}, joins: false, apply };
+  return { line, status: "new", about: athlete, unusual, was: {}, joins: false };
 }
 
 /** @throws RowRefused for a time of day at which nothing can have been done */
@@ -102,13 +130,15 @@ function absence(state: Exclude<EntrantState, "testing" | "withdrawn"> | "unlist
   }
 }
 
-/** Takes a slot by the same rule as recording an attempt, so that a preview shows what will happen. */
-function takePlace(hall: Hall, athleteId: number, { test, variant, seen, enteredBy }: ResultRow): void {
+/** Takes a slot by the same rule as recording an attempt; returns which. @throws RowRefused where there is no room. */
+function takePlace(hall: Hall, athleteId: number, { test, variant, seen, enteredBy }: ResultRow): string {
   const standing = hall.standing(athleteId, test, variant);
   const slot = protocolOf(test).slot(seen);
   const taken = slotTaken(test, hall.parameters[test], standing.slots.get(slot));
   if (taken !== null) throw new RowRefused(null, taken);
-  addTo(standing, slot, seen, enteredBy);
+  takeSlot(standing, slot, enteredBy);
+  standing.seen.push(seen);
+  return slot;
 }
 
 /** Returns a warning if an athlete withdrew or skips this test: paper results count, but deserve a second look. */
@@ -117,16 +147,22 @@ function partLeft(hall: Hall, { id, name }: Athlete, test: TestCode): Sentence |
   return hall.leftOut.has(`${id} ${test}`) ? sentence("sheets.row.leavesOut", { name }) : null;
 }
 
-/** Questions marks far from the athlete's own last, once all rows of the mark are there. */
-function compareWithLast({ hall, touched }: Plan, outcomes: RowOutcome[]): void {
-  for (const { index, athleteId, test, variant } of touched.values()) {
-    const last = hall.last(athleteId, test, variant);
+/** Scores each mark that the sheet changes, once all of its rows are there, and questions those far from the last one. */
+function* scoreMarks({ hall, touched, taking }: Plan, outcomes: RowOutcome[]): Generator<undefined> {
+  let done = 0;
+  for (const { index, newest, athleteId, test, variant } of touched.values()) {
+    const seen = seenOf(test, hall.standing(athleteId, test, variant));
+    const mark = protocolOf(test).score(hall.parameters[test], seen);
+    const fingerprint = hall.fingerprintOf(test, variant);
+    taking.addMark({ athleteId, test, variant, fingerprint, mark, newest });
+    const last = hall.last(athleteId, fingerprint);
     const outcome = outcomes[index];
-    if (last === undefined || outcome === undefined || !isTaken(outcome) || outcome.unusual !== null)
-      continue;
-    const mark = protocolOf(test).score(hall.parameters[test], hall.standing(athleteId, test, variant).seen);
-    if (mark.state !== "complete") continue;
-    const opinion = againstLast(test, last, mark.value, "cm", hall.errors[test]);
-    if (opinion.level === "ask") outcomes[index] = { ...outcome, unusual: opinion.sentence };
+    if (last !== undefined && outcome !== undefined && isTaken(outcome) && mark.state === "complete") {
+      const opinion = againstLast(test, last, mark.value, "cm", hall.errors[test]);
+      const unusual = outcome.unusual ?? (opinion.level === "ask" ? opinion.sentence : null);
+      outcomes[index] = { ...outcome, unusual };
+    }
+    done += 1;
+    if (done % turn === 0) yield;
   }
 }

@@ -16,7 +16,14 @@ import { entrants, expectEntrant } from "../../store/tables/entrants.ts";
 import { requireDay } from "../door/at-hand.ts";
 import type { SheetAnswers } from "./choices.ts";
 import { leagueReader } from "./leagues.ts";
-import { keptBack, type Planning, type ReadRow, type RowOutcome, type TakenRow } from "./outcome.ts";
+import {
+  type AppliedRow,
+  type KeptBackRow,
+  keptBack,
+  type Planning,
+  type ReadRow,
+  type TakenRow,
+} from "./outcome.ts";
 import { questionId, RowAsked } from "./questions.ts";
 import { createRegister, type Register, shownPerson } from "./register.ts";
 import { choiceOf, type Meant } from "./who-is-who.ts";
@@ -52,7 +59,7 @@ export function planRoster(
   db: ReadableDb,
   rows: readonly ReadRow<RosterRow>[],
   { at, answers }: Planning,
-): RowOutcome[] {
+): (AppliedRow | KeptBackRow)[] {
   const day = requireDay(db);
   const entries = allAthletes(db).map((athlete): Entry => ({ ...shownPerson(athlete), athlete, line: null }));
   const known = leagues(db).map(({ name }) => name);
@@ -75,7 +82,7 @@ export function planRoster(
   });
 }
 
-function planRow(plan: Plan, line: number, said: RosterRow): RowOutcome {
+function planRow(plan: Plan, line: number, said: RosterRow): AppliedRow {
   const league = plan.leagueOf(said.league);
   if ("question" in league) throw new RowAsked(league.question);
   const row = { ...said, league: league.name };
@@ -96,6 +103,7 @@ function planRow(plan: Plan, line: number, said: RosterRow): RowOutcome {
       takeNumber(db, holder);
       addRow(db, plan, row);
     },
+    touches: idsOf(holder),
   };
 }
 
@@ -171,6 +179,8 @@ function lossOf(holder: Holder): Sentence | null {
   return sentence("sheets.row.losesNumber", { number, name: athlete.name });
 }
 
+const idsOf = (holder: Holder) => (holder === undefined ? [] : [holder.athlete.id]);
+
 /** Takes a number from whoever had it; their results stay theirs. */
 function takeNumber(db: WritableDb, holder: Holder): void {
   if (holder !== undefined) updateAthlete(db, holder.athlete.id, holder.athlete);
@@ -205,7 +215,7 @@ interface Changing {
   readonly holder: Holder;
 }
 
-function changeOf(plan: Plan, line: number, row: RosterRow, changing: Changing): TakenRow {
+function changeOf(plan: Plan, line: number, row: RosterRow, changing: Changing): AppliedRow {
   const { entry, athlete, holder } = changing;
   const after = merged(athlete, row);
   // From now on they are found by what this row says.
@@ -226,7 +236,9 @@ function changeOf(plan: Plan, line: number, row: RosterRow, changing: Changing):
   }
   const status = isChanged ? "changed" : "known";
   const unusual = lossOf(holder);
-  return { line, status, about: null, unusual, was, joins, apply: isChanged || joins ? apply : null };
+  const isApplied = isChanged || joins;
+  const touches = [athlete.id, ...idsOf(holder)];
+  return { line, status, about: null, unusual, was, joins, apply: isApplied ? apply : null, touches };
 }
 
 /** Merges the filled cells of a row into an athlete; no sheet changes an athlete's answers at the table. */

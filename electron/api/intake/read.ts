@@ -26,11 +26,13 @@ import {
   isTaken,
   type KeptBackRow,
   keptBack,
+  type Planned,
   type PlannedOutcome,
-  type Planning,
+  type Planner,
   type ReadRow,
   type Reason,
   type RowOutcome,
+  rowByRow,
 } from "./outcome.ts";
 import { planPast } from "./plan-past.ts";
 import { planResults } from "./plan-results.ts";
@@ -59,8 +61,8 @@ export interface ReadSheet {
   /** Rows that are left out by choice. */
   readonly leftOut: readonly SheetRow[];
   readonly unread: readonly KeptBackRow[];
-  /** Plans all rows that could be read, in their order (`at`: ISO 8601 instant). */
-  plan(db: ReadableDb, at: string): PlannedOutcome[];
+  /** Plans all rows that could be read, in their order and in turns (`at`: ISO 8601 instant). */
+  plan(db: ReadableDb, at: string): Generator<undefined, Planned<PlannedOutcome>>;
 }
 
 /** What to read a sheet as; `today`: ISO 8601 day. */
@@ -147,11 +149,11 @@ interface Readable extends Table {
 function readRows(sheet: Readable, ways: PastWays): RowSteps {
   switch (sheet.kind) {
     case "roster":
-      return readAll(sheet, rosterReader(sheet, ways.today), planRoster);
+      return readAll(sheet, rosterReader(sheet, ways.today), rowByRow(planRoster));
     case "results":
       return readAll(sheet, readResultRow, planResults);
     case "past":
-      return readAll(sheet, (cells) => readPastRow(cells, ways), planPast);
+      return readAll(sheet, (cells) => readPastRow(cells, ways), rowByRow(planPast));
   }
 }
 
@@ -166,7 +168,7 @@ type GoodRow<Row> = ReadRow<Row> & Said;
 function* readAll<Row>(
   { headers, rows: all, broken, matched, given, answers, kind, blanks }: Readable,
   read: (cells: Cells) => Row,
-  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], when: Planning) => RowOutcome[],
+  plan: Planner<Row>,
 ): RowSteps {
   const good: GoodRow<Row>[] = [];
   const unread: KeptBackRow[] = [];
@@ -187,7 +189,10 @@ function* readAll<Row>(
     rows,
     unread,
     asked: [...asked.values()],
-    plan: (db, at) => withSources(plan(db, good, { at, answers }), good, headers),
+    *plan(db, at) {
+      const { outcomes, taking } = yield* plan(db, good, { at, answers });
+      return { outcomes: withSources(outcomes, good, headers), taking };
+    },
   };
 }
 

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { setImmediate } from "node:timers/promises";
 import { Refusal } from "../../domain/refusal.ts";
 import type { Cells } from "../../domain/tests/cells.ts";
 import { sentence } from "../../domain/words.ts";
@@ -6,13 +7,21 @@ import type { Separator } from "../../sheets/grid.ts";
 import { isAddedHeader, type SheetKindName } from "../../sheets/headers.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import type { Topic } from "../../store/connection/store.ts";
-import type { Place } from "../../store/steps/rows.ts";
 import { takeImportStep } from "../../store/steps/take-step.ts";
 import { isoDate } from "../door/calendar.ts";
 import type { Desk } from "../door/desk.ts";
 import { choicesOf, type SheetChoices } from "./choices.ts";
 import { rememberMapping } from "./forms.ts";
-import { isTaken, type KeptBackRow, keptBack, type Reason, type TakenRow } from "./outcome.ts";
+import {
+  isTaken,
+  type KeptBackRow,
+  keptBack,
+  type Planned,
+  type PlannedOutcome,
+  type Reason,
+  type TakenRow,
+  type Taking,
+} from "./outcome.ts";
 import { type Question, RowAsked } from "./questions.ts";
 import { type ReadSheet, readWhole, type SheetReading } from "./read.ts";
 
@@ -46,6 +55,7 @@ export interface PlannedSheet {
   readonly keptBack: readonly KeptBackCells[];
   /** What people have to say before the rows of those lines can be imported. */
   readonly questions: readonly AskedLines[];
+  readonly taking: Taking;
 }
 
 /** A question, and the lines that wait for its answer. */
@@ -73,7 +83,24 @@ export function readSheet(
 
 /** Plans a sheet's import without changing anything. @throws Refusal `unavailable` without the day that it needs. */
 export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): PlannedSheet {
-  const outcomes = sheet.plan(db, at);
+  const turns = sheet.plan(db, at);
+  for (;;) {
+    const turn = turns.next();
+    if (turn.done) return plannedSheet(sheet, turn.value);
+  }
+}
+
+/** The same, yielding to other work: what changes meanwhile may make it another plan (`taking.holds`). */
+export async function planInTurns(db: ReadableDb, sheet: ReadSheet, at: string): Promise<PlannedSheet> {
+  const turns = sheet.plan(db, at);
+  for (;;) {
+    const turn = turns.next();
+    await setImmediate();
+    if (turn.done) return plannedSheet(sheet, turn.value);
+  }
+}
+
+function plannedSheet(sheet: ReadSheet, { outcomes, taking }: Planned<PlannedOutcome>): PlannedSheet {
   const taken = outcomes.filter((outcome) => isTaken(outcome));
   const outside = outcomes.filter((outcome) => !isTaken(outcome)) as KeptBackRow[];
   const refused = outside.filter(({ ask }) => ask === undefined);
@@ -86,6 +113,7 @@ export function planSheet(db: ReadableDb, sheet: ReadSheet, at: string): Planned
     taken,
     keptBack: outsideRows,
     questions: askedLines(outside),
+    taking,
   };
 }
 
@@ -142,16 +170,10 @@ const topicsOf: Readonly<Record<SheetKindName, readonly Topic[]>> = {
   past: ["people", "attempts"],
 };
 
-/** What an import of each kind may add to or change. */
-const tablesOf = {
-  roster: ["league", "athlete", "entrant"],
-  results: ["attempt"],
-  past: ["past_mark"],
-} as const satisfies Readonly<Record<SheetKindName, readonly Place[]>>;
-
 /**
  * Imports all good rows of a sheet in one transaction, or none; the same sheet again changes nothing. The plan is made
- * inside the transaction, so that entries since the preview count.
+ * before, so that entries of others go on meanwhile, and again inside the transaction where it no longer holds: entries since
+ * then count.
  * @throws Refusal when the sheet as a whole can't be imported.
  */
 export async function takeSheet(
@@ -163,15 +185,14 @@ export async function takeSheet(
 ): Promise<PlannedSheet> {
   const sheet = await readSheet(desk, kind, bytes, choices);
   refuseMissing(sheet);
-  const at = desk.now().toISOString();
+  const before = await planInTurns(desk.store.db, sheet, desk.now().toISOString());
   return desk.store.write(topicsOf[sheet.kind], (db) => {
-    const planned = answered(planSheet(db, sheet, at), sheet, choices);
-    const apply = () => {
-      for (const row of planned.taken) row.apply?.(db);
-    };
+    const at = desk.now().toISOString();
+    const { taking } = before;
+    const planned = answered(taking.holds(db) ? before : planSheet(db, sheet, at), sheet, choices);
     const counts = { ...planned.counts };
     const step = { id: randomUUID(), kind: sheet.kind, at, by: "", file, counts };
-    takeImportStep(db, tablesOf[sheet.kind], apply, step);
+    takeImportStep(db, step, planned.taking.touches, () => planned.taking.write(db, at));
     rememberMapping(db, sheet.kind, sheet.headers, sheet.mapping);
     return planned;
   });

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { studyKinds } from "../../domain/study/shape.ts";
-import { identityKinds, importKinds } from "../../store/steps/steps.ts";
+import { identityKinds, importKinds } from "../../store/steps/kinds.ts";
 import { entrantStates } from "../../store/tables/entrants.ts";
 import { markSchema, testSchema } from "../door/shapes.ts";
 

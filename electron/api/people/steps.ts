@@ -3,15 +3,9 @@ import { Refusal } from "../../domain/refusal.ts";
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { topics } from "../../store/connection/store.ts";
+import { identityKinds, importKinds } from "../../store/steps/kinds.ts";
 import type { Row, StepRow } from "../../store/steps/rows.ts";
-import {
-  allSteps,
-  identityKinds,
-  importKinds,
-  type KeptStep,
-  rowsOfStep,
-  stepById,
-} from "../../store/steps/steps.ts";
+import { allSteps, type KeptStep, rowsOfStep, stepById } from "../../store/steps/steps.ts";
 import { undoStep, whyNotUndone } from "../../store/steps/undo-step.ts";
 import { leagues } from "../../store/tables/athletes.ts";
 import { initialsSchema } from "../door/said.ts";

@@ -1,7 +1,7 @@
 import { firstRow, type ReadableDb } from "./database.ts";
 
 /** Returns a number that grows with every changed row; the store is its file's only writer. */
-function changesOf(db: ReadableDb): number {
+export function changesOf(db: ReadableDb): number {
   return firstRow<{ changes: number }>(db, "SELECT total_changes() AS changes")?.changes ?? 0;
 }
 

@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
 import { allRows, type ReadableDb, type Values } from "../connection/database.ts";
 import { heldTables } from "../erasure/held-tables.ts";
+import type { StepKind } from "./kinds.ts";
 
 /** The tables whose rows a step may add, take away or change, with their keys. */
-const keysOf = {
+export const keysOf = {
   league: ["id"],
   athlete: ["id"],
   entrant: ["day_id", "athlete_id"],
@@ -46,15 +47,26 @@ export function rowsAbout(db: ReadableDb, athleteIds: readonly number[]): Snapsh
   return snapshot;
 }
 
-/** Reads whole tables: what an import may touch. Of attempts only whose they are, since nothing else can change. */
-export function rowsOfTables(db: ReadableDb, places: readonly Place[]): Snapshot {
+/**
+ * Reads what an import may change of what is there: all leagues, and of some athletes what a sheet of its kind says. What it
+ * adds under new numbers is told by those (`added.ts`).
+ */
+export function rowsOfImport(db: ReadableDb, kind: StepKind, athleteIds: readonly number[]): Snapshot {
   const snapshot = new Map<string, { place: Place; row: Row }>();
-  for (const place of places) {
-    const columns = place === "attempt" ? "seq, id, athlete_id" : "*";
-    addRows(snapshot, place, allRows(db, `SELECT ${columns} FROM "${place}"`));
+  for (const place of changedBy[kind] ?? []) {
+    const owner = place === "athlete" ? "id" : "athlete_id";
+    const which = place === "league" ? "" : `WHERE ${owner} IN (SELECT value FROM json_each(@ids))`;
+    const sql = `SELECT * FROM "${place}" ${which}`;
+    const ids = place === "league" ? {} : { ids: JSON.stringify(athleteIds) };
+    addRows(snapshot, place, allRows(db, sql, ids));
   }
   return snapshot;
 }
+
+const changedBy: Partial<Readonly<Record<StepKind, readonly Place[]>>> = {
+  roster: ["league", "athlete", "entrant"],
+  past: ["past_mark"],
+};
 
 function addRows(
   snapshot: Map<string, { place: Place; row: Row }>,

@@ -1,9 +1,7 @@
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import { countAdded, keepAdded, type Newest } from "./added.ts";
+import type { StepKind } from "./kinds.ts";
 import type { Row, StepRow } from "./rows.ts";
-
-export const identityKinds = ["joined", "changed", "league-renamed", "leagues-joined"] as const;
-export const importKinds = ["roster", "results", "past"] as const;
-export type StepKind = (typeof identityKinds)[number] | (typeof importKinds)[number];
 
 /** A step of the history of who is who, or an import. */
 export interface Step {
@@ -58,11 +56,35 @@ export function addStep(
   rows: readonly StepRow[],
   owner: number | null,
 ): void {
+  const seq = addLine(db, step, counts, rows.length);
+  for (const [position, row] of rows.entries()) addStepRow(db, seq, position, row, owner);
+}
+
+/** Adds the step of an import with what it changed, and with what it added since `newest`; none where there is neither. */
+export function addImportStep(
+  db: WritableDb,
+  { counts, ...step }: Step,
+  changed: readonly StepRow[],
+  newest: Newest,
+): void {
+  const rowCount = changed.length + countAdded(db, step.kind, newest);
+  if (rowCount === 0) return;
+  const seq = addLine(db, step, counts, rowCount);
+  for (const [position, row] of changed.entries()) addStepRow(db, seq, position, row, null);
+  keepAdded(db, seq, step.kind, { newest, position: changed.length });
+}
+
+/** Adds a step without its rows; returns its place in the order of steps. */
+function addLine(
+  db: WritableDb,
+  step: Omit<Step, "counts">,
+  counts: Step["counts"],
+  rowCount: number,
+): number {
   const sql = `INSERT INTO step (id, kind, at, done_by, file, counts, row_count, newest_export)
     VALUES (@id, @kind, @at, @by, @file, @counts, @rowCount, ifnull((SELECT max(id) FROM export_log), 0))`;
-  const line = { ...step, counts: JSON.stringify(counts), rowCount: rows.length };
-  const seq = Number(execute(db, sql, line).lastInsertRowid);
-  for (const [position, row] of rows.entries()) addStepRow(db, seq, position, row, owner);
+  const line = { ...step, counts: JSON.stringify(counts), rowCount };
+  return Number(execute(db, sql, line).lastInsertRowid);
 }
 
 function addStepRow(
@@ -105,6 +127,12 @@ export function rowsOfStep(db: ReadableDb, seq: number): StepRow[] {
 export function noteUndone(db: WritableDb, seq: number, { at, by }: { at: string; by: string }): void {
   execute(db, "UPDATE step SET undone_at = @at, undone_by = @by WHERE seq = @seq", { seq, at, by });
   execute(db, "DELETE FROM step_row WHERE step_seq = @seq AND place <> 'attempt'", { seq });
+}
+
+/** Returns which imports of results were undone. */
+export function undoneImports(db: ReadableDb): number[] {
+  const sql = "SELECT seq FROM step WHERE kind = 'results' AND undone_at IS NOT NULL ORDER BY seq";
+  return allRows<{ seq: number }>(db, sql).map(({ seq }) => seq);
 }
 
 /** Returns the ids of attempts whose import was undone: the same sheet may bring them again. */

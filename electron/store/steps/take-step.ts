@@ -1,14 +1,7 @@
 import { execute, type WritableDb } from "../connection/database.ts";
-import {
-  difference,
-  digestsOf,
-  type Place,
-  rowsAbout,
-  rowsOfTables,
-  type Snapshot,
-  type StepRow,
-} from "./rows.ts";
-import { addStep, type Step } from "./steps.ts";
+import { newestOf } from "./added.ts";
+import { difference, digestsOf, rowsAbout, rowsOfImport, type Snapshot, type StepRow } from "./rows.ts";
+import { addImportStep, addStep, type Step } from "./steps.ts";
 
 /** Lets triggers pass what a step does to rows; the transaction can't end with it. */
 export function permitted<Result>(db: WritableDb, stepId: string, work: () => Result): Result {
@@ -44,10 +37,19 @@ function leftAs(athleteId: number, after: Snapshot): StepRow {
   return { place: "digest", athleteId, key: {}, before: null, after: digestsOf(after) };
 }
 
-/** Imports into some tables, and keeps what that changed if it did. Part of the caller's transaction. */
-export function takeImportStep(db: WritableDb, places: readonly Place[], work: () => void, step: Step): void {
-  const before = rowsOfTables(db, places);
+/**
+ * Imports a sheet, and keeps what that changed if it did. `athleteIds`: those who were there before and of whom it may
+ * change something; what it adds under new numbers is found by those. Part of the caller's transaction.
+ */
+export function takeImportStep(
+  db: WritableDb,
+  step: Step,
+  athleteIds: readonly number[],
+  work: () => void,
+): void {
+  const newest = newestOf(db);
+  const before = rowsOfImport(db, step.kind, athleteIds);
   work();
-  const rows = difference(before, rowsOfTables(db, places));
-  if (rows.length > 0) addStep(db, step, rows, null);
+  const changed = difference(before, rowsOfImport(db, step.kind, athleteIds));
+  addImportStep(db, step, changed, newest);
 }

@@ -168,6 +168,11 @@ const keepSql = `INSERT INTO mark
     detail = excluded.detail, seq = excluded.seq, rules = excluded.rules, position = excluded.position,
     rest_minutes = excluded.rest_minutes`;
 
+/** Notes the same anew, after several attempts were added. Part of the caller's transaction. */
+export function noteMadeAnew(db: WritableDb, dayId: number, athleteId: number): void {
+  noteMade(db, dayId, athleteId, madeOn(scoredAttempts(db, dayId, athleteId)));
+}
+
 function keepMark(db: WritableDb, { mark, made, ...kept }: KeptMark): void {
   const value = mark.state === "complete" ? mark.value : null;
   const scored = { state: mark.state, value, detail: JSON.stringify(mark), rules: rulesVersion };
