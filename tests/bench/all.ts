@@ -1,6 +1,7 @@
 import { ensureBuild } from "../../electron/runtime/build.ts";
 import { backupLines } from "./backup.ts";
 import { boardBench } from "./board.ts";
+import { bringTableBench } from "./bring-table.ts";
 import { callsBench } from "./calls.ts";
 import { type CardsBench, cardsBench, cardsTargetMs } from "./cards.ts";
 import { entryBench } from "./entry.ts";
@@ -26,7 +27,6 @@ import { tableBench } from "./reference-table.ts";
 import { rehearseBench } from "./rehearse.ts";
 import { startLines } from "./start.ts";
 import { suggestionLines } from "./suggestions.ts";
-import { tableBench } from "./table.ts";
 import { tailLines } from "./tail.ts";
 import { type Spread, windowsBench } from "./windows.ts";
 
@@ -114,7 +114,7 @@ const programs: readonly Program[] = [
     run: tabling,
   },
   {
-    file: "table",
+    file: "bring-table",
     name: "a reference table of 20,000 bundles comes, and entries go on",
     target: "no pause over 50 ms on a machine at rest: of the processor, for what one thread does alone",
     run: bringingIn,
@@ -274,7 +274,7 @@ function merging(): string[] {
 }
 
 async function bringingIn(): Promise<string[]> {
-  const { bundles, groups, bytes, pauses, processor, bringHere } = await tableBench();
+  const { bundles, groups, bytes, pauses, processor, bringHere } = await bringTableBench();
   const told = (of: Readonly<Record<string, number>>) =>
     Object.entries(of)
       .map(([step, pause]) => `${step} ${ms(pause)}`)

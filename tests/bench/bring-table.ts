@@ -13,7 +13,7 @@ type Step = "rest" | "write" | "bring" | Transaction;
 type Transaction = "add" | "replace" | "remove";
 
 /** For how long at most the door's own thread answers nobody while a large table is read, added, replaced and removed. */
-export interface TableBench {
+export interface BringTableBench {
   readonly bundles: number;
   readonly groups: number;
   readonly bytes: number;
@@ -77,7 +77,7 @@ function streamOf(bytes: Uint8Array): Blob {
   return new Blob([new Uint8Array(bytes)]).stream() as unknown as Blob;
 }
 
-export async function tableBench(): Promise<TableBench> {
+export async function bringTableBench(): Promise<BringTableBench> {
   const key = invented();
   const first = tableOf({ bundles: hashes("first"), groups: manyGroups() }, key);
   const second = tableOf({ bundles: hashes("second"), groups: manyGroups(), made: "2026-11-10" }, key);
