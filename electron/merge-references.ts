@@ -10,6 +10,7 @@ import { createBar } from "./reference/bar.ts";
 import { shortFormOf, writeKey } from "./reference/keys.ts";
 import { type MergeArguments, type Merged, merge } from "./reference/merge.ts";
 import { NothingToMerge } from "./reference/nothing.ts";
+import { ensureBuild } from "./runtime/build.ts";
 
 /** npm runs its scripts in the project's folder; paths are meant from where it was called. */
 const isByNpm = ["table", "percentiles", "reference"].includes(process.env.npm_lifecycle_event ?? "");
@@ -40,6 +41,7 @@ async function run(wanted: Wanted): Promise<number> {
 }
 
 async function mergeAll(wanted: MergeArguments): Promise<number> {
+  if (wanted.page !== null) await ensureBuild(console.log);
   const bar = createBar(process.stdout, () => performance.now());
   const merged = await merge(wanted, {
     keptBack(name, why) {
@@ -54,7 +56,10 @@ async function mergeAll(wanted: MergeArguments): Promise<number> {
   return merged.keptBack > 0 ? 3 : 0;
 }
 
-function tell({ files, marks, groups, keptBack, differing }: Merged, { out, signing }: MergeArguments): void {
+function tell(
+  { files, marks, groups, keptBack, differing }: Merged,
+  { out, signing, page }: MergeArguments,
+): void {
   const seconds = Number((performance.now() / 1000).toFixed(1));
   console.log(say(sentence("references.done", { count: files, marks, groups, keptBack, seconds })));
   for (const { name, test, off } of differing) {
@@ -69,6 +74,7 @@ function tell({ files, marks, groups, keptBack, differing }: Merged, { out, sign
   const { validUntil, key } = signing;
   const told = { path: out, date: validUntil, key: shortFormOf(key) };
   console.log(say(sentence("references.tableWritten", told)));
+  if (page !== null) console.log(say(sentence("references.pageWritten", { path: page })));
 }
 
 /** Prints one clear line; an unforeseen error is shown whole. */

@@ -1,4 +1,4 @@
-import { statSync } from "node:fs";
+import { existsSync, statSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { shown } from "../domain/reference/refused.ts";
@@ -20,6 +20,7 @@ const options = {
   key: { type: "string" },
   publisher: { type: "string" },
   valid: { type: "string" },
+  page: { type: "string" },
   "new-key": { type: "string" },
   help: { type: "boolean" },
 } as const;
@@ -46,12 +47,22 @@ export function readArguments(args: readonly string[], from: string, today: stri
   const isTable = /\.zip$/i.test(paths.out);
   if (isTable && isInside(paths.out, paths.folder))
     throw new NothingToMerge(sentence("references.outInside", { path: paths.folder }));
-  const { key, publisher, valid } = values;
-  if (!isTable && [key, publisher, valid].some((value) => value !== undefined))
+  const { key, publisher, valid, page } = values;
+  if (!isTable && [key, publisher, valid, page].some((value) => value !== undefined))
     throw new NothingToMerge(sentence("references.sheetUnsigned"));
   const kept = values.kept === undefined || values.kept === "" ? null : resolve(from, values.kept);
   const signing = isTable ? signingOf({ key, publisher, valid }, from, today) : null;
-  return { what: "merge", merge: { ...paths, kept, signing } };
+  return {
+    what: "merge",
+    merge: { ...paths, kept, signing, page: page === undefined ? null : pageFolder(page, from) },
+  };
+}
+
+function pageFolder(path: string, from: string): string {
+  const wanted = resolve(from, path);
+  if (path === "" || (existsSync(wanted) && !isFolder(wanted)))
+    throw new NothingToMerge(sentence("references.noPageFolder"));
+  return wanted;
 }
 
 function newKeyPath(path: string, from: string): string {

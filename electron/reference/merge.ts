@@ -1,6 +1,7 @@
 import type { KeyObject } from "node:crypto";
 import { mkdir } from "node:fs/promises";
 import { dirname } from "node:path";
+import { readTable } from "../api/reference/read-table.ts";
 import { type DifferingHall, differingHalls } from "../domain/reference-table/differing-halls.ts";
 import { sentence } from "../domain/words.ts";
 import { writeWholeFiles } from "../files/whole.ts";
@@ -10,6 +11,7 @@ import { groupsOf } from "./groups.ts";
 import { openHome } from "./home.ts";
 import { type Kept, openKept } from "./kept.ts";
 import { NothingToMerge } from "./nothing.ts";
+import { writePage } from "./page.ts";
 import { percentilesSheet } from "./percentiles-sheet.ts";
 import { steps } from "./steps.ts";
 import { endings, type Source, type Telling, takeIn } from "./take-in.ts";
@@ -31,6 +33,8 @@ export interface MergeArguments {
   readonly kept: string | null;
   /** Null: a sheet of percentiles is written, and no table. */
   readonly signing: Signing | null;
+  /** Folder for the page for everybody with the table in it; null: none is written. */
+  readonly page: string | null;
 }
 
 /** The result of a merge. */
@@ -102,6 +106,10 @@ async function mergeInto(
     : tableOf(engine, wanted.signing, sources, halls.names));
   await mkdir(dirname(wanted.out), { recursive: true });
   await writeWholeFiles([{ path: wanted.out, content: made.content }]);
+  if (wanted.page !== null && wanted.signing !== null) {
+    // As a hall reads it: what no hall would take is in no page either.
+    await writePage(readTable(Buffer.from(made.content), wanted.signing.made), wanted.page);
+  }
   return { ...none, marks, groups: made.groups, differing: made.differing };
 }
 

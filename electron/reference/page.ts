@@ -15,18 +15,28 @@ const template = fileURLToPath(new URL("../../out/page/index.html", import.meta.
 const place = /(<script type="application\/json" id="table">)null(<\/script>)/;
 
 /**
- * Writes the page for everybody into a folder, as index.html with the table in it: one file, whole or not at all.
- * `npm run build` has to have made its template.
- * @throws Error when there is no template, when the page would be larger than `mostOfPage`, or when it can't be written.
+ * Writes the page for everybody into a folder, as index.html with the table in it: one file, whole or not at all. Where
+ * not all groups of the table fit into `mostOfPage`, those of the fewest results are left out. `npm run build` has to
+ * have made its template.
+ * @throws Error when there is no template, or when it can't be written.
  */
 export async function writePage(table: ReferenceTable, folder: string): Promise<string> {
-  const page = withTable(await readFile(template, "utf8"), table);
-  const size = Buffer.byteLength(page);
-  if (size > mostOfPage) throw new Error(`The page would have ${size} bytes, more than ${mostOfPage}.`);
+  const page = fitting(await readFile(template, "utf8"), table);
   await mkdir(folder, { recursive: true });
   const path = join(folder, "index.html");
   await writeWholeFiles([{ path, content: page }]);
   return path;
+}
+
+/** Returns the page with as many groups as fit, the largest first. */
+function fitting(html: string, table: ReferenceTable): string {
+  const groups = table.groups.toSorted((a, b) => b.marks - a.marks);
+  while (true) {
+    const page = withTable(html, { ...table, groups });
+    if (Buffer.byteLength(page) <= mostOfPage) return page;
+    if (groups.length === 0) throw new Error(`The page without a table is larger than ${mostOfPage} bytes.`);
+    groups.length = Math.floor(groups.length * 0.95);
+  }
 }
 
 function withTable(html: string, table: ReferenceTable): string {

@@ -14,7 +14,7 @@ import { holdingLock } from "./once.ts";
 
 /** All inputs of a build; the lock file represents the modules. */
 const SOURCES = ["electron", "renderer", "resources"];
-const SINGLE_FILES = ["electron.vite.config.ts", "page.vite.config.ts", "package.json", "package-lock.json"];
+const SINGLE_FILES = ["electron.vite.config.ts", "package.json", "package-lock.json"];
 
 const stampFile = join(projectFolder, "out", "built-from.txt");
 
@@ -53,7 +53,7 @@ async function build(): Promise<void> {
   await run(join("vite", "bin", "vite.js"), [
     "build",
     "--config",
-    "page.vite.config.ts",
+    join("renderer", "page", "vite.config.ts"),
     "--logLevel",
     "warn",
   ]);

@@ -106,7 +106,7 @@ async function tableOf(name: string, files: ReadonlyMap<string, Uint8Array>) {
   if (key === undefined) throw new Error("No key was made.");
   const signing = { key, publisher: "The harbour table", made: "2026-11-30", validUntil: "2028-11-30" };
   const out = join(folder, `${name}.zip`);
-  const wanted = { folder: join(folder, name), out, kept: null, signing };
+  const wanted = { folder: join(folder, name), out, kept: null, signing, page: null };
   const { differing } = await merge(wanted, { keptBack: unexpected, progress: () => undefined });
   const bounds = new Map<string, number[]>();
   for (const { name: group, percentiles } of groupsTold(new Uint8Array(readFileSync(out)))) {

@@ -44,7 +44,7 @@ async function table(from: string | null): Promise<{ bytes: Buffer; keptBack: st
   const signing = { key, publisher: "The harbour table", made: "2026-11-30", validUntil: "2028-11-30" };
   const keptBack: string[] = [];
   await merge(
-    { folder: sent, out, kept: from, signing },
+    { folder: sent, out, kept: from, signing, page: null },
     { keptBack: (name) => keptBack.push(name), progress: () => undefined },
   );
   return { bytes: readFileSync(out), keptBack };

@@ -39,7 +39,7 @@ beforeAll(async () => {
   const signing = { key, publisher: "The harbour table", made: "2026-11-01", validUntil: "2028-11-01" };
   const keptBack: string[] = [];
   const telling = { keptBack: (name: string) => keptBack.push(name), progress: () => undefined };
-  await merge({ folder: sent, out, kept: null, signing }, telling);
+  await merge({ folder: sent, out, kept: null, signing, page: null }, telling);
   expect(keptBack).toEqual([]);
 
   day = await boardDay(

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
-import { shownOf } from "./renderer/page/shown-words.ts";
+import { shownOf } from "./shown-words.ts";
 
 /*
  * Builds the page for everybody into one file: a page that is opened from a disk can load nothing by an address, and
@@ -74,7 +74,7 @@ function fewerWords(): Plugin {
 }
 
 export default defineConfig({
-  root: here("./renderer/page"),
+  root: here("."),
   plugins: [fewerWords(), react(), inOneFile()],
   resolve: {
     alias: [
@@ -82,15 +82,15 @@ export default defineConfig({
       { find: /^react-dom$/, replacement: "preact/compat" },
       { find: /^react\/jsx-runtime$/, replacement: "preact/jsx-runtime" },
       { find: /^react$/, replacement: "preact/compat" },
-      { find: /^(react-)?i18next$/, replacement: here("./renderer/page/light/texts.ts") },
-      { find: /^react-aria-components\/.*$/, replacement: here("./renderer/page/light/controls.tsx") },
+      { find: /^(react-)?i18next$/, replacement: here("./light/texts.ts") },
+      { find: /^react-aria-components\/.*$/, replacement: here("./light/controls.tsx") },
       // A typeface would be two thirds of the page: the system's own has to do.
-      { find: /^@fontsource-variable\/.*$/, replacement: here("./renderer/page/light/no-typeface.css") },
+      { find: /^@fontsource-variable\/.*$/, replacement: here("./light/no-typeface.css") },
     ],
   },
   build: {
     target: ["chrome120", "firefox121", "safari17"],
-    outDir: here("./out/page"),
+    outDir: here("../../out/page"),
     emptyOutDir: true,
     assetsInlineLimit: 0,
     cssCodeSplit: false,
