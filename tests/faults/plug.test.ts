@@ -67,7 +67,7 @@ test.skipIf(mount !== true)(
 test.skipIf(mount !== true)(
   "a disk filled to the last byte refuses with a sentence and keeps what was saved",
   async () => {
-    const toll = await filledUp(1_100_000, 61);
+    const toll = await filledUp(1_200_000, 61);
     expectAllKept(toll, 1);
     // Backups tell it too, and entering goes on all the same.
     expect(toll.refused.get("backups.full")).toBeGreaterThan(0);
