@@ -63,10 +63,10 @@ export interface ReferenceTable {
 
 /** Limits of a table from elsewhere: some ten times what 20,000 bundles come to. */
 export const tableLimits = Object.freeze({
-  bytes: 32 * 1024 * 1024,
+  bytes: 16 * 1024 * 1024,
   entries: 8,
   entryBytes: 16 * 1024 * 1024,
-  totalBytes: 32 * 1024 * 1024,
+  totalBytes: 16 * 1024 * 1024,
   groups: 20_000,
   bundles: 200_000,
   publisherLength: 60,
