@@ -9,6 +9,7 @@ import { faultsOf, resize, type Size } from "./board-picture.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 import { faintTexts, listenTo, movingOn } from "./readable.ts";
+import type { Tapeline } from "./session.ts";
 import { keyFromPaper } from "./stations.ts";
 
 /** A television, a large one, and an old projector. */
@@ -89,31 +90,34 @@ test("a busy board is read at 7 : 1, wanders without leaving the wall, moves not
   await board.emulateMedia({ reducedMotion: "no-preference" });
   // The measure sees motion where there is some.
   expect(await movingOn(board)).not.toEqual([]);
-  expect(await driftOf(board)).toEqual({ places: 6, furthest: expect.any(Number), outside: 0 });
+  expect(await driftOf(tapeline, board)).toEqual({ places: 6, furthest: expect.any(Number), outside: 0 });
 });
 
 /** Where the whole picture stands in the twelve minutes of its drift, and how often a text is over the edge there. */
-async function driftOf(board: Page) {
+async function driftOf({ clock }: Tapeline, board: Page) {
+  const seen = new Set<string>();
+  let [furthest, outside] = [0, 0];
+  for (let place = 0; place < 6; place += 1) {
+    const now = await placeOf(board);
+    seen.add(now.at);
+    furthest = Math.max(furthest, now.furthest);
+    outside += now.outside;
+    await clock.pass(120_000);
+  }
+  return { places: seen.size, furthest, outside };
+}
+
+/** Where the picture stands now, and how many of its texts are over the edge. */
+function placeOf(board: Page) {
   return board.evaluate(() => {
-    const drift = document
-      .getAnimations()
-      .find((animation) => animation instanceof CSSAnimation && animation.animationName.includes("drift"));
-    const sheet = (drift?.effect as KeyframeEffect | undefined)?.target;
-    if (drift === undefined || !sheet) throw new Error("The picture does not drift.");
-    const places = new Set<string>();
-    let outside = 0;
-    let furthest = 0;
-    for (const minute of [1, 3, 5, 7, 9, 11]) {
-      drift.currentTime = minute * 60_000;
-      const { x, y } = sheet.getBoundingClientRect();
-      places.add(`${x} ${y}`);
-      furthest = Math.max(furthest, Math.abs(x), Math.abs(y));
-      for (const text of sheet.querySelectorAll("strong, h1, h2, p, li span")) {
-        const { left, right, top, bottom } = text.getBoundingClientRect();
-        if (left < 0 || top < 0 || right > innerWidth + 1 || bottom > innerHeight + 1) outside += 1;
-      }
-    }
-    return { places: places.size, furthest, outside };
+    const sheet = document.querySelector("[data-drift]");
+    if (sheet === null) throw new Error("The picture does not drift.");
+    const { x, y } = sheet.getBoundingClientRect();
+    const outside = [...sheet.querySelectorAll("strong, h1, h2, p, li span")].filter((text) => {
+      const { left, right, top, bottom } = text.getBoundingClientRect();
+      return left < 0 || top < 0 || right > innerWidth + 1 || bottom > innerHeight + 1;
+    });
+    return { at: `${x} ${y}`, furthest: Math.max(Math.abs(x), Math.abs(y)), outside: outside.length };
   });
 }
 

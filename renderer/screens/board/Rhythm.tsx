@@ -36,9 +36,10 @@ interface MarkerProps {
 function Marker({ from, stays, whole }: MarkerProps) {
   const [passed, setPassed] = useState(0);
   useEffect(() => {
-    const timer = setInterval(() => setPassed((seconds) => Math.min(stays, seconds + 1)), 1_000);
-    return () => clearInterval(timer);
-  }, [stays]);
+    if (passed >= stays) return;
+    const timer = setTimeout(() => setPassed(passed + 1), 1_000);
+    return () => clearTimeout(timer);
+  }, [passed, stays]);
   const style = { "--from": from / whole, "--at": (from + passed) / whole } as CSSProperties;
   return <div className={css.marker} style={style} />;
 }

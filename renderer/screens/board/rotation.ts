@@ -62,8 +62,8 @@ const drifts = { places: 6, everyMs: 120_000 };
 export function useDrift(): number {
   const [place, setPlace] = useState(0);
   useEffect(() => {
-    const timer = setInterval(() => setPlace((before) => (before + 1) % drifts.places), drifts.everyMs);
-    return () => clearInterval(timer);
-  }, []);
+    const timer = setTimeout(() => setPlace((place + 1) % drifts.places), drifts.everyMs);
+    return () => clearTimeout(timer);
+  }, [place]);
   return place;
 }
