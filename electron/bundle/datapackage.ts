@@ -20,7 +20,8 @@ export function sha256(bytes: Uint8Array | string): string {
   return createHash("sha256").update(bytes).digest("hex");
 }
 
-function resource({ name, text }: TextFile, title: string, more: object) {
+/** Describes a file of a Data Package: its size and hash, with what only its kind has. */
+export function resource({ name, text }: TextFile, title: string, more: object) {
   return {
     name: name.replace(/\.\w+$/, ""),
     path: name,
@@ -34,7 +35,8 @@ function resource({ name, text }: TextFile, title: string, more: object) {
 
 const dialect = { delimiter: ",", lineTerminator: "\r\n", quoteChar: '"', doubleQuote: true, header: true };
 
-function table(file: TextFile, title: string, schema: object) {
+/** Describes a sheet of a Data Package, in the dialect in which all of ours are written. */
+export function table(file: TextFile, title: string, schema: object) {
   const csv = { profile: "tabular-data-resource", format: "csv", mediatype: "text/csv" };
   return resource(file, title, { ...csv, dialect, schema });
 }

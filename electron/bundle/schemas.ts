@@ -3,8 +3,9 @@ import { leagueSizes } from "../domain/privacy/quasi.ts";
 import { protocolOf, testCodes } from "../domain/tests/registry.ts";
 import { markColumns, type ProfileTest, quasiColumns, summaryColumns, unitOf } from "./sheets.ts";
 
-const units = [...new Set(testCodes.map(unitOf))];
-const variants = [...new Set(testCodes.flatMap((test) => protocolOf(test).variants))].filter(
+/** Units and ways of doing a test, as columns may have them. */
+export const units = [...new Set(testCodes.map(unitOf))];
+export const variants = [...new Set(testCodes.flatMap((test) => protocolOf(test).variants))].filter(
   (variant) => variant !== "",
 );
 

@@ -1,12 +1,9 @@
+import { units, variants } from "../bundle/schemas.ts";
 import { bundleColumns, groupColumns, percentileColumns } from "../domain/reference-table/rows.ts";
 import { groupCategories, leastOfGroup, percentilesTold } from "../domain/reference-table/table.ts";
-import { protocolOf, testCodes } from "../domain/tests/registry.ts";
+import { testCodes } from "../domain/tests/registry.ts";
 
 const required = { required: true };
-const variants = [...new Set(testCodes.flatMap((test) => protocolOf(test).variants))].filter(
-  (each) => each !== "",
-);
-const units = [...new Set(testCodes.map((test) => protocolOf(test).grain.unit))];
 const quarter = { type: "string", constraints: { ...required, pattern: "\\d{4}(-Q[1-4])?" } };
 
 const groupFields: Record<(typeof groupColumns)[number], object> = {

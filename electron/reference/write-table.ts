@@ -1,7 +1,7 @@
 import type { KeyObject } from "node:crypto";
-import { sha256Of } from "../api/reference/files.ts";
 import { publicKeyOf, signatureFile } from "../api/reference/signature.ts";
 import { jsonFile, type TextFile } from "../bundle/contents.ts";
+import { resource, table as sheetOf } from "../bundle/datapackage.ts";
 import { zipOf } from "../bundle/zip.ts";
 import { tableFiles, tableVersion } from "../domain/reference-table/descriptor.ts";
 import { bundleColumns, groupColumns, percentileColumns } from "../domain/reference-table/rows.ts";
@@ -86,26 +86,10 @@ function descriptorFile(table: TableToWrite, publicKey: string, files: Files): T
     publisher: { name: publisher, publicKey },
     ...{ made, validUntil },
     resources: [
-      sheet(groups, "Groups of results: how many, of how many halls", groupsSchema),
-      sheet(percentiles, "Between which bounds the percentiles of each group lie", percentilesSchema),
-      sheet(bundles, "Content hashes of the bundles that it is made of", bundlesSchema),
+      sheetOf(groups, "Groups of results: how many, of how many halls", groupsSchema),
+      sheetOf(percentiles, "Between which bounds the percentiles of each group lie", percentilesSchema),
+      sheetOf(bundles, "Content hashes of the bundles that it is made of", bundlesSchema),
       resource(codebook, "What every column means", { format: "md", mediatype: "text/markdown" }),
     ],
   });
-}
-
-const dialect = { delimiter: ",", lineTerminator: "\r\n", quoteChar: '"', doubleQuote: true, header: true };
-
-function sheet(file: TextFile, title: string, schema: object) {
-  const csv = { profile: "tabular-data-resource", format: "csv", mediatype: "text/csv" };
-  return resource(file, title, { ...csv, dialect, schema });
-}
-
-function resource({ name, text }: TextFile, title: string, more: object) {
-  const bytes = new TextEncoder().encode(text);
-  return {
-    ...{ name: name.replace(/\.\w+$/, ""), path: name, title, encoding: "utf-8" },
-    ...{ bytes: bytes.length, hash: `sha256:${sha256Of(bytes)}` },
-    ...more,
-  };
 }

@@ -15,6 +15,7 @@ import { setTimeout } from "node:timers/promises";
 import { DuckDBInstance } from "@duckdb/node-api";
 import { countGroups, differences, groupsTold, marksIn, type PlainMark } from "../checks/count-table.ts";
 import { manyBundles } from "../unit/reference/many.ts";
+import { tellingPeak } from "./peak.ts";
 
 /** What the reference table of many bundles costs, and whether it is right. */
 export interface TableBench {
@@ -37,13 +38,6 @@ export interface TableBench {
 const rowsEach = 150;
 const more = 100;
 const script = new URL("../../electron/merge-references.ts", import.meta.url).pathname;
-/** Tells the peak of resident memory at the end, in KB, by the system's own record where there is one. */
-const watch = `import { existsSync, readFileSync, writeSync } from "node:fs";
-const own = "/proc/self/status";
-process.on("exit", () => {
-  const told = existsSync(own) ? /VmHWM:\\s+(\\d+)/.exec(readFileSync(own, "utf8"))?.[1] : undefined;
-  writeSync(3, told ?? String(process.resourceUsage().maxRSS));
-});`;
 
 /** @param bundles how many; 20,000 are three million rows. @param tell what is being done */
 export async function tableBench(bundles: number, tell: (line: string) => void): Promise<TableBench> {
@@ -117,7 +111,7 @@ function* marksOf(sent: string): Generator<PlainMark> {
 
 /** Starts the command as a terminal does. */
 function start(cwd: string, args: readonly string[]) {
-  const told = ["--import", `data:text/javascript,${encodeURIComponent(watch)}`, script, ...args];
+  const told = [...tellingPeak, script, ...args];
   return spawn(process.execPath, told, { cwd, stdio: ["ignore", "ignore", "pipe", "pipe"] });
 }
 

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { bundlesAt, countPercentiles } from "../checks/count-percentiles.ts";
 import { manyBundles } from "../unit/reference/many.ts";
+import { tellingPeak } from "./peak.ts";
 
 /** How long merging many bundles takes, what it holds in memory at most, and whether its sheet is right. */
 export interface ReferenceBench {
@@ -21,16 +22,6 @@ export interface ReferenceBench {
 const bundles = 2000;
 const rowsEach = 150;
 const script = new URL("../../electron/merge-references.ts", import.meta.url).pathname;
-/**
- * Tells the peak of resident memory at the end, in KB, on a stream of its own. By the system's own record of the program
- * where there is one: the usual figure counts what the process that started it held.
- */
-const watch = `import { existsSync, readFileSync, writeSync } from "node:fs";
-const own = "/proc/self/status";
-process.on("exit", () => {
-  const told = existsSync(own) ? /VmHWM:\\s+(\\d+)/.exec(readFileSync(own, "utf8"))?.[1] : undefined;
-  writeSync(3, told ?? String(process.resourceUsage().maxRSS));
-});`;
 
 /** Writes the bundles, then runs the command as a terminal does. Throws when it does not take all of them. */
 export function referenceBench(): ReferenceBench {
@@ -70,7 +61,7 @@ function run(from: string, out: string): { ms: number; peakBytes: number } {
   const start = performance.now();
   const { status, stderr, output } = spawnSync(
     process.execPath,
-    ["--import", `data:text/javascript,${encodeURIComponent(watch)}`, script, from, "--out", out],
+    [...tellingPeak, script, from, "--out", out],
     { encoding: "utf8", stdio: ["ignore", "pipe", "pipe", "pipe"] },
   );
   if (status !== 0) throw new Error(`The merge ended with ${status}: ${stderr}`);

@@ -5,6 +5,7 @@ import { normalShare } from "../../electron/domain/statistics/normal.ts";
 import { leastToCompare, percentileRank, wilsonInterval } from "../../electron/domain/statistics/place.ts";
 import { placeBetween } from "../../electron/domain/statistics/place-between.ts";
 import { placeInPercentiles } from "../../electron/domain/statistics/place-in-percentiles.ts";
+import { groupsOfMarks } from "../unit/place/groups-of-marks.ts";
 import { normals } from "./chance.ts";
 
 /** A mark told as an interval of `step` grains, with what it counts for. */
@@ -37,18 +38,9 @@ function percentilesOf(marks: readonly Told[], step: number) {
     });
 }
 
-const cases = fc.record({
-  better: fc.constantFrom("higher", "lower"),
-  marks: fc.array(fc.integer({ min: 0, max: 300 }), { minLength: 20, maxLength: 200 }),
-  step: fc.constantFrom(1, 5, 30),
-  value: fc.integer({ min: 0, max: 320 }),
-  reach: fc.constantFrom(0, 4.5, 40),
-  equalWithin: fc.constantFrom(0, 2),
-});
-
 test("the band holds the one of the marks behind the table, told as intervals and exactly", () => {
   fc.assert(
-    fc.property(cases, ({ better, marks, step, value, reach, equalWithin }) => {
+    fc.property(groupsOfMarks, ({ better, marks, step, value, reach, equalWithin }) => {
       const lows = marks.map((mark) => Math.floor(mark / step) * step);
       const percentiles = percentilesOf(
         lows.map((low) => ({ low, weight: 1 })),

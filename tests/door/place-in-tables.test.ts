@@ -1,14 +1,12 @@
 import { expect, test } from "vitest";
-import type { PlaceAmongOthers } from "../../electron/api/place/among.ts";
-import { placesOn } from "../../electron/api/place/place.ts";
 import { packTable } from "../../electron/domain/reference-table/packed.ts";
 import type { GroupOfMarks, ReferenceTable } from "../../electron/domain/reference-table/table.ts";
-import { dayById } from "../../electron/store/tables/days.ts";
 import { addReference } from "../../electron/store/tables/reference-bundles.ts";
 import { addTable, removeTable } from "../../electron/store/tables/reference-tables.ts";
 import { group, plainTable } from "../unit/reference/making-table.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import type { Invented } from "./people-of-a-day.ts";
+import { placeIn } from "./place-of-bib.ts";
 import { reps } from "./station-day.ts";
 
 /** So many women of 25, of whom each does as many push-ups as their bib has in it. */
@@ -20,16 +18,6 @@ async function pushedUp(count: number, more: Partial<Invented> = {}): Promise<Bo
   const day = await boardDay(people);
   for (let bib = 1; bib <= count; bib += 1) await day.enter(bib, "push-up", reps(bib));
   return day;
-}
-
-function placeIn(day: BoardDay, bib: number): PlaceAmongOthers | null {
-  const { db } = day.desk.store;
-  const held = dayById(db, day.dayId);
-  if (held === undefined) throw new Error("The day is gone.");
-  return placesOn(
-    db,
-    held,
-  )({ athleteId: day.ids[bib - 1] ?? 0, test: "push-up", variant: "full", value: bib });
 }
 
 let files = 0;

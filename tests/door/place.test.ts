@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import type { PlaceAmongOthers } from "../../electron/api/place/among.ts";
 import { placesOn } from "../../electron/api/place/place.ts";
 import type { AlikeMarks } from "../../electron/domain/reference/bundle.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
@@ -10,6 +9,7 @@ import { connectionOf } from "../store/connection.ts";
 import { type BoardDay, boardDay } from "./board-day.ts";
 import { testDesk } from "./desk.ts";
 import { addPeople, type Invented } from "./people-of-a-day.ts";
+import { placeIn } from "./place-of-bib.ts";
 import { entry, reps, setState, ticket } from "./station-day.ts";
 
 const name = fingerprint("push-up", "full", defaultParameters("push-up"));
@@ -26,16 +26,6 @@ async function pushedUp(people: Invented[]): Promise<BoardDay> {
   const day = await boardDay(people);
   for (const bib of people.keys()) await day.enter(bib + 1, "push-up", reps(bib + 1));
   return day;
-}
-
-function placeIn(day: BoardDay, bib: number): PlaceAmongOthers | null {
-  const { db } = day.desk.store;
-  const held = dayById(db, day.dayId);
-  if (held === undefined) throw new Error("The day is gone.");
-  return placesOn(
-    db,
-    held,
-  )({ athleteId: day.ids[bib - 1] ?? 0, test: "push-up", variant: "full", value: bib });
 }
 
 describe("who is counted", () => {

@@ -1,5 +1,4 @@
-import fs, { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { syncBuiltinESMExports } from "node:module";
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
@@ -12,6 +11,7 @@ import { doubtFile, sealFile, tallyFile } from "../../electron/store/keeping/sea
 import { setAside } from "../../electron/store/keeping/set-aside.ts";
 import { makeHall } from "../faults/hall.ts";
 import { enter } from "../faults/images.ts";
+import { bytesRead } from "./bytes-read.ts";
 import { connectionOf } from "./connection.ts";
 import { dump } from "./hall.ts";
 
@@ -46,30 +46,12 @@ async function reasonOf(work: () => unknown): Promise<string | null> {
   }
 }
 
-function bytesRead(work: () => void): number {
-  const [real, ino] = [fs.readSync, statSync(file()).ino];
-  let bytes = 0;
-  fs.readSync = ((...all: Parameters<typeof real>) => {
-    const read = real(...all);
-    if (fs.fstatSync(all[0]).ino === ino) bytes += read;
-    return read;
-  }) as typeof real;
-  syncBuiltinESMExports();
-  try {
-    work();
-  } finally {
-    fs.readSync = real;
-    syncBuiltinESMExports();
-  }
-  return bytes;
-}
-
 test("under a whole seal the file is read once, and its content is left for later", () => {
   closed();
   const { size } = statSync(file());
   let found = examine({ file: file() }, trusting);
   expect(found).toMatchObject({ is: "store", toLookAgain: true });
-  const read = bytesRead(() => {
+  const read = bytesRead(file(), () => {
     found = examine({ file: file() }, trusting);
   });
   // Once for the sums, and its first block for the header.

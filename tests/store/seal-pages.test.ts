@@ -1,6 +1,5 @@
 import { createHash } from "node:crypto";
-import fs, { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { syncBuiltinESMExports } from "node:module";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
@@ -11,6 +10,7 @@ import { bringLogIn } from "../../electron/store/keeping/guard.ts";
 import { checkLog } from "../../electron/store/keeping/log-check.ts";
 import { pagesInTurn } from "../../electron/store/keeping/page-sums.ts";
 import { closeGuardFiles, makeGuardFiles, readGuards } from "../../electron/store/keeping/seal.ts";
+import { bytesRead } from "./bytes-read.ts";
 import { connectionOf } from "./connection.ts";
 
 let folder = "";
@@ -50,28 +50,6 @@ function refusalOf(): string | null {
   }
 }
 
-/** How many bytes of the store's file are read while something is done. */
-function bytesRead(work: () => void): number {
-  const [real, ino] = [fs.readSync, statSync(file()).ino];
-  let bytes = 0;
-  fs.readSync = ((
-    opened: number,
-    ...rest: Parameters<typeof real> extends [number, ...infer R] ? R : never
-  ) => {
-    const read = real(opened, ...rest);
-    if (fs.fstatSync(opened).ino === ino) bytes += read;
-    return read;
-  }) as typeof real;
-  syncBuiltinESMExports();
-  try {
-    work();
-  } finally {
-    fs.readSync = real;
-    syncBuiltinESMExports();
-  }
-  return bytes;
-}
-
 /** The seal's sum counted plainly, by another way than the program's: the file as it lies there. */
 function counted() {
   const bytes = readFileSync(file());
@@ -89,7 +67,7 @@ test("a checkpoint reads the pages that it replaces and a few in turn, and not t
   change(store);
   const log = checkLog(`${file()}-wal`);
   const frames = (log.committed - 32) / (24 + pageBytes);
-  const read = bytesRead(() => bringLogIn(connectionOf(store.db)));
+  const read = bytesRead(file(), () => bringLogIn(connectionOf(store.db)));
   expect(read).toBeGreaterThanOrEqual(pagesInTurn * pageBytes);
   expect(read).toBeLessThanOrEqual((pagesInTurn + frames) * pageBytes);
   store.close();

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type DescribedFile, descriptorName } from "../reference/descriptor.ts";
+import { type DescribedFile, descriptorName, resourcesOf } from "../reference/descriptor.ts";
 import { parseJson } from "../reference/json.ts";
 import { refused, shown, unreadable } from "../reference/refused.ts";
 import { rulesVersion } from "../tests/registry.ts";
@@ -40,15 +40,7 @@ const schema = z.object({
   }),
   made: z.iso.date(),
   validUntil: z.iso.date(),
-  resources: z
-    .array(
-      z.object({
-        path: z.string().max(100),
-        bytes: z.int().min(0),
-        hash: z.string().regex(/^sha256:[0-9a-f]{64}$/),
-      }),
-    )
-    .max(20),
+  resources: resourcesOf({ files: 20, path: 100 }),
 });
 
 /**
@@ -61,9 +53,8 @@ export function readTableDescriptor(text: string): TableDescriptor {
   const { data } = schema.safeParse(value);
   if (data === undefined || data.validUntil < data.made) throw unreadable(descriptorName);
   if (data.scoringRules !== rulesVersion) throw refused(sentence("reference.scoring"));
-  const { made, validUntil } = data;
+  const { made, validUntil, resources: files } = data;
   const { name, publicKey } = data.publisher;
-  const files = data.resources.map(({ path, bytes, hash }) => ({ name: path, bytes, sha256: hash.slice(7) }));
   requireFiles(files);
   return { publisher: shown(name), publicKey, made, validUntil, files };
 }

@@ -1,8 +1,7 @@
-import { isAgeBand } from "../reference/age-band.ts";
 import { refused, unreadable } from "../reference/refused.ts";
 import type { CellRows } from "../reference/rows.ts";
+import { boundIn, isAgeBand, isQuarter } from "../reference/told-cells.ts";
 import { protocolOf, testCodes } from "../tests/registry.ts";
-import { fromUnit } from "../units.ts";
 import { sentence } from "../words.ts";
 import { tableFiles } from "./descriptor.ts";
 import {
@@ -131,10 +130,6 @@ function countOf(text: string): number | undefined {
   return /^[1-9]\d{0,8}$/.test(text) ? Number(text) : undefined;
 }
 
-function isQuarter(text: string): boolean {
-  return /^\d{4}(-Q[1-4])?$/.test(text);
-}
-
 function percentileOf(
   { index, cells }: ToldPercentile,
   test: GroupOfMarks["test"],
@@ -144,8 +139,8 @@ function percentileOf(
   const fail = (column: (typeof percentileColumns)[number]) => wrong(tableFiles.percentiles, index, column);
   const percentile = percentilesTold.find((each) => String(each) === told);
   if (percentile === undefined || !isToldAmong(percentile, marks)) throw fail("percentile");
-  const from = boundOf(test, low);
-  const to = boundOf(test, high);
+  const from = boundIn(test, low);
+  const to = boundIn(test, high);
   if (from === undefined || (from === null && to === null)) throw fail("low");
   if (to === undefined || (from !== null && to !== null && from >= to)) throw fail("high");
   return { percentile, low: from, high: to };
@@ -154,12 +149,6 @@ function percentileOf(
 /** True if enough of so many marks lie beyond a percentile, on either side, for it to be told. */
 export function isToldAmong(percentile: number, marks: number): boolean {
   return Math.min(percentile, 100 - percentile) * marks >= leastOfGroup.beyond * 100;
-}
-
-function boundOf(test: GroupOfMarks["test"], text: string): number | null | undefined {
-  if (text === "") return null;
-  const read = /^\d+(\.\d+)?$/.test(text) ? fromUnit(protocolOf(test).grain, text) : null;
-  return read !== null && "value" in read ? read.value : undefined;
 }
 
 /** Percentiles and their bounds never fall. @throws Refusal `bad-input` */

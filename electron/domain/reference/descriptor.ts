@@ -39,18 +39,26 @@ export interface Descriptor {
 
 const beginning = z.object({ profile: z.unknown().optional(), formatVersion: z.unknown().optional() });
 
+/** The files that a descriptor describes, of so many at most and with paths of such a length. */
+export function resourcesOf(most: { readonly files: number; readonly path: number }) {
+  const resource = z.object({
+    path: z.string().max(most.path),
+    bytes: z.int().min(0),
+    hash: z.string().regex(/^sha256:[0-9a-f]{64}$/),
+  });
+  return z
+    .array(
+      resource.transform(
+        ({ path, bytes, hash }): DescribedFile => ({ name: path, bytes, sha256: hash.slice(7) }),
+      ),
+    )
+    .max(most.files);
+}
+
 const schema = z.object({
   demo: z.boolean(),
   rehearsal: z.boolean().default(false),
-  resources: z
-    .array(
-      z.object({
-        path: z.string().max(1000),
-        bytes: z.int().min(0),
-        hash: z.string().regex(/^sha256:[0-9a-f]{64}$/),
-      }),
-    )
-    .max(100),
+  resources: resourcesOf({ files: 100, path: 1000 }),
 });
 
 /**
@@ -62,8 +70,8 @@ export function readDescriptor(text: string): Descriptor {
   requireVersion(value);
   const { data } = schema.safeParse(value);
   if (data === undefined) throw unreadable(descriptorName);
-  const files = data.resources.map(({ path, bytes, hash }) => ({ name: path, bytes, sha256: hash.slice(7) }));
-  return { kind: kindOf(files), demo: data.demo, rehearsal: data.rehearsal, files };
+  const { demo, rehearsal, resources: files } = data;
+  return { kind: kindOf(files), demo, rehearsal, files };
 }
 
 function requireVersion(value: unknown): void {

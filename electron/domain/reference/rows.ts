@@ -4,13 +4,13 @@ import { ladders } from "../privacy/ladder.ts";
 import { leagueSizes } from "../privacy/quasi.ts";
 import { type BundleKind, leastK } from "../privacy/rule.ts";
 import { protocolOf, type TestCode, testCodes } from "../tests/registry.ts";
-import { fromUnit } from "../units.ts";
 import { sentence } from "../words.ts";
-import { isAgeBand } from "./age-band.ts";
+
 import { type AlikeMarks, type BundleTest, type ToldCategory, toldCategories } from "./bundle.ts";
 import { rowsNames } from "./descriptor.ts";
 import { bundleLimits } from "./limits.ts";
 import { refused } from "./refused.ts";
+import { boundIn, isAgeBand, isQuarter } from "./told-cells.ts";
 
 /** The cells of a sheet of rows, the header first. */
 export type CellRows = readonly (readonly string[])[];
@@ -52,7 +52,7 @@ function quasiOf([ageBand, category, leagueSize, quarter]: QuasiCells, fail: Fai
   if (!isAgeBand(ageBand)) throw fail("age_band");
   if (told === undefined) throw fail("category");
   if (![...leagueSizes, notTold].includes(leagueSize)) throw fail("league_size");
-  if (!/^\d{4}(-Q[1-4])?$/.test(quarter)) throw fail("quarter");
+  if (!isQuarter(quarter)) throw fail("quarter");
   return { ageBand, category: told satisfies ToldCategory, quarter };
 }
 
@@ -73,11 +73,10 @@ function intervalIn({ test, low, high, columns }: MarkCells, fail: Fail): MarkBo
 
 /** Reads a bound, which must lie on the test's ladder: no bundle ever reported a finer or other one. */
 function boundOf(test: TestCode, text: string, fail: () => Error): number | null {
-  if (text === "") return null;
-  const read = /^\d+(\.\d+)?$/.test(text) ? fromUnit(protocolOf(test).grain, text) : null;
-  if (read === null || !("value" in read)) throw fail();
-  if (!ladders[test].steps.some((step) => read.value % step === 0)) throw fail();
-  return read.value;
+  const bound = boundIn(test, text);
+  if (bound === null) return null;
+  if (bound === undefined || !ladders[test].steps.some((step) => bound % step === 0)) throw fail();
+  return bound;
 }
 
 /** Checks that enough rows have the same content, ids aside. */

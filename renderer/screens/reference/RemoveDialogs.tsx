@@ -13,7 +13,7 @@ interface Closing {
 
 /** Removes a bundle with all places among its marks, after a confirmation. */
 export function RemoveBundle({ reference, onClose }: Closing & { readonly reference: KeptBundle }) {
-  const { t, i18n } = useTranslation("reference");
+  const { t } = useTranslation("reference");
   const trpc = useTRPC();
   const { id, origin, marks } = reference;
   const remove = useMutation(
@@ -23,23 +23,15 @@ export function RemoveBundle({ reference, onClose }: Closing & { readonly refere
     }),
   );
   return (
-    <ConfirmDialog
-      title={t("remove.title", { origin })}
-      cancel={t("remove.cancel")}
-      confirm={t("remove.sure")}
-      autoFocus
-      busy={remove.isPending}
-      onConfirm={() => remove.mutate({ id })}
-      onClose={onClose}
-    >
-      <p>{t("remove.what", { count: marks, shown: writeNumber(marks, i18n.language) })}</p>
-    </ConfirmDialog>
+    <ConfirmRemoval title={t("remove.title", { origin })} {...{ remove, id, onClose }}>
+      {t("remove.what", useCounted(marks))}
+    </ConfirmRemoval>
   );
 }
 
 /** Removes a table with all places among its marks, after a confirmation. */
 export function RemoveTable({ table, onClose }: Closing & { readonly table: KeptTable }) {
-  const { t, i18n } = useTranslation("reference");
+  const { t } = useTranslation("reference");
   const trpc = useTRPC();
   const { id, publisher, marks } = table;
   const remove = useMutation(
@@ -49,8 +41,31 @@ export function RemoveTable({ table, onClose }: Closing & { readonly table: Kept
     }),
   );
   return (
+    <ConfirmRemoval title={t("table.remove.title", { publisher })} {...{ remove, id, onClose }}>
+      {t("table.remove.what", useCounted(marks))}
+    </ConfirmRemoval>
+  );
+}
+
+/** Returns a number for a sentence: to count by, and as it is written. */
+function useCounted(count: number) {
+  const { i18n } = useTranslation();
+  return { count, shown: writeNumber(count, i18n.language) };
+}
+
+interface RemovalProps extends Closing {
+  readonly title: string;
+  readonly id: number;
+  readonly remove: { readonly isPending: boolean; readonly mutate: (what: { id: number }) => void };
+  /** What is removed with it. */
+  readonly children: string;
+}
+
+function ConfirmRemoval({ title, id, remove, onClose, children }: RemovalProps) {
+  const { t } = useTranslation("reference");
+  return (
     <ConfirmDialog
-      title={t("table.remove.title", { publisher })}
+      title={title}
       cancel={t("remove.cancel")}
       confirm={t("remove.sure")}
       autoFocus
@@ -58,7 +73,7 @@ export function RemoveTable({ table, onClose }: Closing & { readonly table: Kept
       onConfirm={() => remove.mutate({ id })}
       onClose={onClose}
     >
-      <p>{t("table.remove.what", { count: marks, shown: writeNumber(marks, i18n.language) })}</p>
+      <p>{children}</p>
     </ConfirmDialog>
   );
 }

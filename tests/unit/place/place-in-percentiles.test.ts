@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { percentilesTold } from "../../../electron/domain/reference-table/table.ts";
 import { endsOf, percentileRank } from "../../../electron/domain/statistics/place.ts";
 import { placeInPercentiles } from "../../../electron/domain/statistics/place-in-percentiles.ts";
+import { groupsOfMarks } from "./groups-of-marks.ts";
 
 /** Told outward by bounds of a step: of sorted marks, the two between which the type-7 place lies. */
 function toldOf(marks: readonly number[], step: number) {
@@ -49,18 +50,9 @@ test("beyond the percentiles that are told nothing is known", () => {
   expect(placeInPercentiles("higher", 10, open)).toMatchObject({ low: 0, high: 100 });
 });
 
-const group = fc.record({
-  better: fc.constantFrom("higher", "lower"),
-  marks: fc.array(fc.integer({ min: 0, max: 300 }), { minLength: 20, maxLength: 200 }),
-  step: fc.constantFrom(1, 5, 30),
-  value: fc.integer({ min: 0, max: 320 }),
-  reach: fc.constantFrom(0, 4.5, 40),
-  equalWithin: fc.constantFrom(0, 2),
-});
-
 test("the true ranks of the worst and of the best mark lie inside, whatever the group and the bounds", () => {
   fc.assert(
-    fc.property(group, ({ better, marks, step, value, reach, equalWithin }) => {
+    fc.property(groupsOfMarks, ({ better, marks, step, value, reach, equalWithin }) => {
       const place = placeInPercentiles(better, value, toldOf(marks, step), equalWithin, reach);
       const [worst, best] = endsOf(better, value, reach).map((mark) =>
         percentileRank(better, mark, marks, equalWithin),
@@ -73,7 +65,7 @@ test("the true ranks of the worst and of the best mark lie inside, whatever the 
 
 test("a mirrored group gives the same place to a mirrored mark", () => {
   fc.assert(
-    fc.property(group, ({ marks, step, value, reach, equalWithin }) => {
+    fc.property(groupsOfMarks, ({ marks, step, value, reach, equalWithin }) => {
       const told = toldOf(marks, step);
       const mirrored = told.percentiles
         .map(({ percentile, low, high }) => ({
