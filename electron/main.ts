@@ -140,6 +140,10 @@ async function lookOnceMore(folders: Folders, desk: Desk): Promise<void> {
     // Nothing more goes into it: the next start finds the same before it opens it, and shows what can be done.
     app.relaunch();
     app.exit(0);
+  } catch (error) {
+    // Its seal was proved, and a day goes on with that: that this look failed says nothing about the store.
+    log.note({ what: "store", is: "unchecked" });
+    console.error("The store's content could not be looked at again:", error);
   } finally {
     entersAgain();
   }

@@ -2,7 +2,7 @@ import { tracked } from "@trpc/server";
 import { z } from "zod";
 import type { Announcement, Announcements } from "./door/desk.ts";
 import { allow } from "./door/trpc.ts";
-import { headStartMs } from "./door/turns.ts";
+import { afterWindows } from "./door/turns.ts";
 
 /**
  * The change feed: the topics to read again, as they change, and of which tests' stations. A client that was away resumes after its last id; where
@@ -19,8 +19,6 @@ export const changes = allow("organiser", "check-in", "station", "second-judge",
   });
 
 const atOnce = (tell: () => void) => tell();
-// All devices in one turn: a word to each is little, and the last of a dozen waited for a dozen turns and the readings in them.
-const afterWindows = (tell: () => void) => void setTimeout(tell, headStartMs);
 
 /**
  * Yields announcements since `lastId`, then each new one, when `soon` calls back; listens before reading the backlog, so

@@ -17,4 +17,24 @@ function oneATurn(): <Result>(work: () => Result | Promise<Result>) => Promise<R
 export const devicesInTurn = oneATurn();
 
 /** So many ms later than the windows devices hear of a change: long enough for these to have asked. */
-export const headStartMs = 8;
+const headStartMs = 8;
+
+/**
+ * Does a head start later what it is given, and what it is given in one go at once: with a timer of its own each, those begun
+ * a millisecond later would wait for a later turn of the event loop, and for all that other ones ask before it.
+ */
+function together(): (work: () => void) => void {
+  let gathered: (() => void)[] | null = null;
+  return (work) => {
+    if (gathered !== null) return void gathered.push(work);
+    const all = [work];
+    gathered = all;
+    queueMicrotask(() => (gathered = null));
+    setTimeout(() => {
+      for (const each of all) each();
+    }, headStartMs);
+  };
+}
+
+/** Tells all devices of a change, a head start after the table's own windows. */
+export const afterWindows = together();

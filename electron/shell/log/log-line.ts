@@ -89,7 +89,7 @@ const rules: Readonly<Record<LogEvent["what"], Readonly<Record<string, Rule>>>> 
     sandbox: yesOrNo,
   },
   ended: { blocked: count },
-  store: { is: oneOf(`opened unopened checked ${refusals.join(" ")}`) },
+  store: { is: oneOf(`opened unopened checked unchecked ${refusals.join(" ")}`) },
   fault: {
     where: oneOf("main promise console"),
     error: errorKind,
