@@ -72,7 +72,7 @@ export async function merge(wanted: MergeArguments, telling: Telling): Promise<M
   }
 }
 
-const countOfMarks = "SELECT SUM(marks) AS marks FROM mark";
+const countOfMarks = "SELECT SUM(marks) AS marks FROM told";
 
 async function mergeInto(
   wanted: MergeArguments,
@@ -100,10 +100,10 @@ async function mergeInto(
   if (sources.length === 0) return none;
   const halls = hallsOf(sources, isSheet);
   await fill(engine, kept, sources, halls);
-  const [{ marks } = { marks: 0 }] = await allOf(engine.rows<{ marks: number }>(countOfMarks));
   const made = await (wanted.signing === null
     ? sheetOf(engine)
     : tableOf(engine, wanted.signing, sources, halls.names));
+  const [{ marks } = { marks: 0 }] = await allOf(engine.rows<{ marks: number }>(countOfMarks));
   await mkdir(dirname(wanted.out), { recursive: true });
   await writeWholeFiles([{ path: wanted.out, content: made.content }]);
   if (wanted.page !== null && wanted.signing !== null) {
@@ -143,33 +143,34 @@ function hallOf({ name, subfolder, isHandedIn }: Source, apart: boolean): string
 /** Makes `mark` the marks of all sources, with the number of their hall. */
 async function fill(engine: Engine, kept: Kept, sources: readonly Source[], halls: Halls): Promise<void> {
   await engine.run(steps.tables);
-  await engine.run("CREATE TABLE source (bundle TEXT NOT NULL, hall INTEGER NOT NULL)");
+  await engine.run("CREATE TABLE source (bundle INTEGER NOT NULL, hall INTEGER NOT NULL)");
   await engine.add(
     "source",
-    sources.map(({ bundle }, index) => [bundle, halls.numbers[index] ?? -1]),
+    sources.map(({ number }, index) => [number, halls.numbers[index] ?? -1]),
   );
   await takeTurns(engine, sources);
   await engine.run(`CREATE TABLE handed AS
-    SELECT turn.turn, test, variant, fingerprint, category, age_band, low, high
+    SELECT turn.turn, kept.kind, low, high
     FROM (${kept.handed()}) AS kept JOIN turn ON turn.id = kept.bundle`);
   await engine.run(steps.handed);
+  await engine.run(`CREATE VIEW kind AS ${kept.kinds()}`);
   await engine.run(`CREATE VIEW mark AS
-    SELECT source.hall, test, variant, fingerprint, category, age_band, quarter, low, high, marks
+    SELECT source.hall, kind, quarter, low, high, marks
     FROM (${kept.marks()}) AS kept JOIN source ON source.bundle = kept.bundle
     UNION ALL
-    SELECT ${halls.names.indexOf(everyHandIn)}, test, variant, fingerprint, category, age_band, NULL, low, high, 1
+    SELECT ${halls.names.indexOf(everyHandIn)}, kind, NULL, low, high, 1
     FROM handed_counting`);
 }
 
 /** Gives what people handed in an order: as the files came, and by their ids where that is the same. */
 async function takeTurns(engine: Engine, sources: readonly Source[]): Promise<void> {
-  await engine.run("CREATE TABLE turn (id TEXT NOT NULL, turn INTEGER NOT NULL)");
+  await engine.run("CREATE TABLE turn (id INTEGER NOT NULL, turn INTEGER NOT NULL)");
   const handed = sources.filter(({ isHandedIn }) => isHandedIn);
   const key = ({ changed, bundle }: Source) => changed.padStart(20, "0") + bundle;
   const inTurn = handed.toSorted((a, b) => (key(a) < key(b) ? -1 : 1));
   await engine.add(
     "turn",
-    inTurn.map(({ bundle }, index) => [bundle, index]),
+    inTurn.map(({ number }, index) => [number, index]),
   );
 }
 

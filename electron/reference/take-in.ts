@@ -4,7 +4,7 @@ import type { Bundle } from "../domain/reference/bundle.ts";
 import { refused } from "../domain/reference/refused.ts";
 import { readHandIn } from "../domain/reference-table/hand-in.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
-import { filesIn, type Opened, reasonOf, type Sent, withFile } from "./folder.ts";
+import { filesIn, type Opened, reasonOf, type Sent, stampOf, withFile } from "./folder.ts";
 import { type Kept, type Looked, noQuarter } from "./kept.ts";
 
 /** How far a merge is, and what it does not use. */
@@ -17,6 +17,8 @@ export interface Telling {
 /** A bundle that counts, or what somebody handed in. */
 export interface Source {
   readonly bundle: string;
+  /** By which its marks are kept. */
+  readonly number: number;
   readonly name: string;
   readonly subfolder: string | null;
   readonly isHandedIn: boolean;
@@ -64,34 +66,36 @@ async function takeFile(
 ): Promise<Sentence | null> {
   let looked: Looked;
   try {
-    looked = await withFile(join(folder, name), (file) => look(name, file, kept));
+    looked =
+      unchanged(folder, name, kept) ?? (await withFile(join(folder, name), (file) => look(name, file, kept)));
   } catch (error) {
     return reasonOf(error);
   }
-  const { bundle, refusal, changed } = looked;
-  if (bundle === null) return refusal;
+  const { bundle, number, refusal, changed } = looked;
+  if (bundle === null || number === null) return refusal;
   const first = sources.get(bundle);
   if (first !== undefined) return sentence("references.again", { name: first.name });
-  sources.set(bundle, { bundle, name, subfolder, isHandedIn: isHandIn(name), changed });
+  sources.set(bundle, { bundle, number, name, subfolder, isHandedIn: isHandIn(name), changed });
   return null;
 }
 
-/** Looks at a file, if it has not been looked at as it is now. @throws the system's error */
-async function look(name: string, { stamp, read }: Opened, kept: Kept): Promise<Looked> {
+/** What is known of a file that is as it was; undefined: it has to be read. @throws the system's error */
+function unchanged(folder: string, name: string, kept: Kept): Looked | undefined {
   const known = kept.find(name);
-  if (known !== undefined && known.bytes === stamp.bytes && known.changed === stamp.changed) return known;
+  if (known === undefined) return undefined;
+  const now = stampOf(join(folder, name));
+  return now?.bytes === known.bytes && now.changed === known.changed ? known : undefined;
+}
+
+/** Looks at a file. @throws the system's error */
+async function look(name: string, { stamp, read }: Opened, kept: Kept): Promise<Looked> {
   try {
     const { id, marks } = (isHandIn(name) ? handedIn : bundled)(await read());
-    return keep({ name, ...stamp, bundle: id, refusal: null }, marks);
+    return kept.add({ name, ...stamp, bundle: id, refusal: null }, marks);
   } catch (error) {
     // What the system could not read may be readable next time, and is not kept.
     if (error instanceof Error && "syscall" in error) throw error;
-    return keep({ name, ...stamp, bundle: null, refusal: reasonOf(error) }, []);
-  }
-
-  function keep(looked: Looked, marks: Bundle["marks"]): Looked {
-    kept.add(looked, marks);
-    return looked;
+    return kept.add({ name, ...stamp, bundle: null, refusal: reasonOf(error) }, []);
   }
 }
 

@@ -168,8 +168,9 @@ async function ratio(home: string, kept: string): Promise<TableBench["query"]> {
   const flat = join(kept, "flat.parquet");
   const instance = await DuckDBInstance.create(":memory:", { threads: "2" });
   const bare = await instance.connect();
-  await bare.run(`COPY (SELECT bundle AS hall, * EXCLUDE (bundle, marks), generate_series FROM ${files},
-    generate_series(1, marks)) TO '${flat}' (FORMAT parquet, COMPRESSION zstd)`);
+  const kinds = `read_parquet('${join(kept, "kinds", "*.parquet")}')`;
+  await bare.run(`COPY (SELECT bundle AS hall, * EXCLUDE (bundle, kind, marks), generate_series
+    FROM ${files} JOIN ${kinds} USING (kind), generate_series(1, marks)) TO '${flat}' (FORMAT parquet, COMPRESSION zstd)`);
   const rows = await bare.runAndReadAll(`SELECT COUNT(*)::INTEGER FROM ${files}`);
   const [[keptRows]] = rows.getRowsJS() as [[number]];
   const places = Array.from({ length: 19 }, (_none, index) => (index + 1) / 20).join();
@@ -186,6 +187,7 @@ async function ratio(home: string, kept: string): Promise<TableBench["query"]> {
     await engine.run(steps.tables);
     await engine.run(`CREATE TABLE source AS SELECT bundle, ROW_NUMBER() OVER () AS hall
       FROM (SELECT DISTINCT bundle FROM ${files}) AS each`);
+    await engine.run(`CREATE VIEW kind AS SELECT * FROM ${kinds}`);
     await engine.run(`CREATE VIEW mark AS SELECT source.hall, kept.* FROM ${files} AS kept
       JOIN source ON source.bundle = kept.bundle`);
     ours.push(await taking(async () => void (await groupsOf(engine))));

@@ -1,6 +1,6 @@
 import type { HallInTest } from "../../electron/domain/reference-table/differing-halls.ts";
 import { groupsOf } from "../../electron/reference/groups.ts";
-import { steps } from "../../electron/reference/steps.ts";
+import { fill } from "../unit/reference/fill.ts";
 import { inSqlite } from "../unit/reference/in-sqlite.ts";
 
 /** One result as a hall reported it. */
@@ -17,24 +17,13 @@ export interface Reported {
 export async function compared(reports: readonly Reported[]): Promise<(HallInTest & { name: string })[]> {
   const names = [...new Set(reports.map(({ hall }) => hall))];
   const database = inSqlite();
-  await database.run(steps.mark);
-  await database.run(steps.tables);
-  await database.add(
-    "mark",
-    reports.map(({ hall, cell, low, high }) => [
-      ...[
-        names.indexOf(hall),
-        "push-up",
-        "full",
-        "push-up/full bpm=40",
-        "women",
-        cell,
-        "2026-Q1",
-        low,
-        high,
-        1,
-      ],
-    ]),
+  await fill(
+    database,
+    reports.map(({ hall, cell, low, high }) => ({
+      hall: names.indexOf(hall),
+      kind: ["push-up", "full", "push-up/full bpm=40", "women", cell],
+      ...{ quarter: "2026-Q1", low, high, marks: 1 },
+    })),
   );
   const { halls } = await groupsOf(database);
   database.close();

@@ -72,18 +72,11 @@ function standardised({ above, variance, size }: HallInTest, apart: number): num
  * that of chance, since it weighs more in large halls (Paule & Mandel 1982, Journal of Research of the NBS 87(5)).
  */
 function honestDifference(halls: readonly HallInTest[]): number {
-  const median = (apart: number) =>
-    quantile(
-      halls.map((hall) => standardised(hall, apart) ** 2),
-      0.5,
-    );
-  if (median(0) <= medianOfSquares) return 0;
+  // A value is usual from the difference on that makes its own square the median of chance: the median of those differences
+  // is what is looked for, without a search.
+  const needed = halls.map(
+    ({ above, variance, size }) => (above ** 2 / medianOfSquares - variance) / size ** 2,
+  );
   // Places lie between 0 and 1, so their means never vary by more than a quarter.
-  let [low, high] = [0, 0.25];
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2;
-    if (median(middle) > medianOfSquares) low = middle;
-    else high = middle;
-  }
-  return high;
+  return Math.min(Math.max(quantile(needed, 0.5), 0), 0.25);
 }

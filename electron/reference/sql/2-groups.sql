@@ -1,26 +1,19 @@
 -- Which groups there are, and how many marks of which hall are in each.
 --
--- A cell is what has one set of rules, one category and one age band. It belongs to four groups: itself, its category at
+-- A cell is a kind of which there are marks. It belongs to four groups: itself, its category at
 -- any age, its age band in any category, and everybody by those rules; `all` is the name of any. From here on an open
 -- lower bound is -1 and an open upper one 2147483647, beyond all others, so that bounds compare as numbers.
 CREATE TABLE cell AS
-SELECT ROW_NUMBER() OVER (ORDER BY test, variant, fingerprint, category, age_band) AS cell,
-  test, variant, fingerprint, category, age_band, first_quarter, last_quarter
-FROM (
-  SELECT test, variant, fingerprint, category, age_band,
-    MIN(quarter) AS first_quarter, MAX(quarter) AS last_quarter
-  FROM mark
-  GROUP BY test, variant, fingerprint, category, age_band
-) AS found;
+SELECT kind.kind AS cell, kind.test, kind.variant, kind.fingerprint, kind.category, kind.age_band,
+  found.first_quarter, found.last_quarter
+FROM (SELECT kind, MIN(quarter) AS first_quarter, MAX(quarter) AS last_quarter FROM mark GROUP BY kind) AS found
+JOIN kind ON kind.kind = found.kind;
 
 CREATE TABLE told AS
-SELECT cell.cell, mark.hall, COALESCE(mark.low, -1) AS low, COALESCE(mark.high, 2147483647) AS high,
-  CAST(SUM(mark.marks) AS INTEGER) AS marks
+SELECT kind AS cell, hall, COALESCE(low, -1) AS low, COALESCE(high, 2147483647) AS high,
+  CAST(SUM(marks) AS INTEGER) AS marks
 FROM mark
-JOIN cell
-  ON cell.fingerprint = mark.fingerprint AND cell.category = mark.category AND cell.age_band = mark.age_band
-  AND cell.variant = mark.variant AND cell.test = mark.test
-GROUP BY cell.cell, mark.hall, COALESCE(mark.low, -1), COALESCE(mark.high, 2147483647);
+GROUP BY kind, hall, COALESCE(low, -1), COALESCE(high, 2147483647);
 
 CREATE TABLE grp AS
 SELECT ROW_NUMBER() OVER (ORDER BY test, variant, fingerprint, category, age_band) AS grp,

@@ -9,8 +9,8 @@ import type { Database } from "../../../electron/reference/database.ts";
 import { openEngine } from "../../../electron/reference/engine.ts";
 import { type Found, groupsOf } from "../../../electron/reference/groups.ts";
 import { percentilesSheet } from "../../../electron/reference/percentiles-sheet.ts";
-import { steps } from "../../../electron/reference/steps.ts";
 import { countGroups, differences, type PlainGroup, type PlainMark } from "../../checks/count-table.ts";
+import { type FilledMarks, fill } from "./fill.ts";
 import { inSqlite } from "./in-sqlite.ts";
 
 let folder = "";
@@ -52,20 +52,16 @@ const many = fc.array(drawn, { minLength: 1, maxLength: 60 });
 
 const rules = "push-up/full beatsPerRep=2 bpm=40 missesToStop=3";
 
-async function fill(database: Database, marks: readonly Drawn[]): Promise<void> {
-  await database.run(steps.mark);
-  await database.run(steps.tables);
-  await database.add(
-    "mark",
-    marks.map(({ hall, category, ageBand, low, high, count, quarter }) => [
-      ...[hall, "push-up", "full", rules, category, ageBand, quarter, low, high, count],
-    ]),
-  );
+function filled(marks: readonly Drawn[]): FilledMarks[] {
+  return marks.map(({ hall, category, ageBand, low, high, count, quarter }) => ({
+    ...{ hall, quarter, low, high, marks: count },
+    kind: ["push-up", "full", rules, category, ageBand],
+  }));
 }
 
 async function sqlite<Result>(marks: readonly Drawn[], ask: (database: Database) => Promise<Result>) {
   const database = inSqlite();
-  await fill(database, marks);
+  await fill(database, filled(marks));
   const found = await ask(database);
   database.close();
   return found;
@@ -74,7 +70,7 @@ async function sqlite<Result>(marks: readonly Drawn[], ask: (database: Database)
 async function duckDb<Result>(marks: readonly Drawn[], ask: (database: Database) => Promise<Result>) {
   const home = mkdtempSync(join(folder, "engine-"));
   const engine = await openEngine(home, home);
-  await fill(engine, marks);
+  await fill(engine, filled(marks));
   const found = await ask(engine);
   engine.close();
   return found;
