@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { type DuckDBConnection, DuckDBInstance } from "@duckdb/node-api";
+import { type DuckDBConnection, DuckDBInstance, type DuckDBValue } from "@duckdb/node-api";
 import type { Cell, Database } from "./database.ts";
 
 /** A database that also reads and writes Parquet files, in one folder alone. */
@@ -10,11 +10,11 @@ export interface Engine extends Database {
 }
 
 /** Most memory of the engine; the rest goes on the disk. */
-const memoryLimit = "128MB";
+const memoryLimit = "96MB";
 
-/** Opens the engine with its own files in `home`; it opens no others than those in `readable`, and fetches nothing. */
+/** Opens the engine, which spills into `home` what has no room in memory; it opens no others than those in `readable`, and fetches nothing. */
 export async function openEngine(home: string, readable: string): Promise<Engine> {
-  const instance = await DuckDBInstance.create(join(home, "marks.duckdb"), {
+  const instance = await DuckDBInstance.create(":memory:", {
     ...{ memory_limit: memoryLimit, threads: "2", temp_directory: join(home, "spilled") },
     ...{ autoinstall_known_extensions: "false", preserve_insertion_order: "false" },
   });
@@ -57,8 +57,14 @@ function databaseOf(instance: DuckDBInstance, connection: DuckDBConnection): Dat
       const asking = await instance.connect();
       try {
         const result = await asking.stream(sql);
-        for await (const chunk of result.yieldRowObjectJs()) {
-          for (const row of chunk) yield plain(row) as Found;
+        const names = result.columnNames();
+        for await (const chunk of result) {
+          const columns = chunk.getColumns();
+          for (let row = 0; row < chunk.rowCount; row += 1) {
+            const found: Record<string, unknown> = {};
+            for (const [column, name] of names.entries()) found[name] = plain(columns[column]?.[row]);
+            yield found as Found;
+          }
         }
       } finally {
         asking.closeSync();
@@ -76,10 +82,7 @@ function append(appender: Appender, cell: Cell): void {
   else appender.appendDouble(cell);
 }
 
-/** Whole numbers of any size come as JavaScript's; sums here stay far below 2^53, or are shares of them. */
-function plain(row: Record<string, unknown>): unknown {
-  for (const name in row) {
-    if (typeof row[name] === "bigint") row[name] = Number(row[name]);
-  }
-  return row;
+/** Whole numbers beyond 32 bits come as big ones; sums here stay far below 2^53, or are shares of them. */
+function plain(cell: DuckDBValue | undefined): unknown {
+  return typeof cell === "bigint" ? Number(cell) : cell;
 }

@@ -1,10 +1,16 @@
-import { mkdir, readdir, rename, rm } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { mkdir } from "node:fs/promises";
+import { join } from "node:path";
 import type { AlikeMarks } from "../domain/reference/bundle.ts";
-import { readableVersions } from "../domain/reference/descriptor.ts";
-import { rulesVersion } from "../domain/tests/registry.ts";
 import type { Sentence } from "../domain/words.ts";
-import { syncFile, syncFolder } from "../files/through.ts";
+import {
+  filesFolder,
+  kindsFolder,
+  mostBatches,
+  reader,
+  tidied,
+  wholeBatches,
+  writeThrough,
+} from "./batches.ts";
 import { allOf } from "./database.ts";
 import { type Engine, quoted } from "./engine.ts";
 import type { Stamp } from "./folder.ts";
@@ -21,9 +27,11 @@ export interface Looked extends Stamp {
 
 /**
  * What was checked of the files that were sent, as Parquet files in batches: of batch n, `quarter=2026-Q3/n.parquet` for
- * each quarter with the marks of its bundles, `kinds/n.parquet` with the kinds of marks that no batch before had, `quarter=none/n.parquet` with what people handed in, and `files/n.parquet` with the files that were looked at. That one is
- * written last and is what makes the batch count; files of a batch without it are left by a process that was killed, and
- * are deleted. So at any moment the folder is as after some batch, and nothing is there twice.
+ * each quarter with the marks of its bundles, `quarter=none/n.parquet` with what people handed in, `kinds/n.parquet` with
+ * the kinds of marks that no batch before had, and `files/n.parquet` with the files that were looked at. That one is
+ * written last. It makes the batch count, and those before it no longer for which it stands (`since`); files of a batch
+ * that does not count are left by a process that was killed, and are deleted. So at any moment the folder is as after some
+ * batch, and nothing is there twice.
  */
 export interface Kept {
   /** What is known of a file of this name, whatever it is by now. */
@@ -37,50 +45,50 @@ export interface Kept {
   readonly waiting: number;
   /** Writes the batch at hand whole, through to the disk. */
   flush(): Promise<void>;
-  /** Returns SQL that reads all marks of bundles: bundle and kind (their numbers), quarter, low, high, marks. */
-  marks(): string;
-  /** The same of what people handed in. */
-  handed(): string;
-  /** Returns SQL that reads all kinds of marks: kind, test, variant, fingerprint, category, age_band. */
-  kinds(): string;
+  /** Puts many batches together when no file is left to look at. */
+  close(): Promise<void>;
+  /**
+   * Waits until the engine has all that is kept: `kept_mark` with bundle and kind (their numbers), quarter (`noQuarter` of
+   * what people handed in), low, high and marks, and `kept_kind` with kind, test, variant, fingerprint, category, age_band.
+   */
+  loaded(): Promise<void>;
 }
 
-/** Goes up when bundles that were refused or read before may be read otherwise now; everything is looked at again then. */
-const reader = `2/${rulesVersion}/${readableVersions.join("+")}`;
-
-const filesFolder = "files";
-const kindsFolder = "kinds";
-/** The quarter of what people handed in, which says none. */
-export const noQuarter = "none";
-const quarterFolder = /^quarter=(\d{4}(-Q[1-4])?|none)$/;
-
-function isHanded(path: string): boolean {
-  return basename(dirname(path)) === `quarter=${noQuarter}`;
-}
-
-const batchTables = `
-  CREATE TABLE batch_mark (
-    bundle INTEGER NOT NULL, kind INTEGER NOT NULL, quarter TEXT NOT NULL,
-    low INTEGER, high INTEGER, marks INTEGER NOT NULL
-  );
-  CREATE TABLE batch_kind (
-    kind INTEGER NOT NULL, test TEXT NOT NULL, variant TEXT NOT NULL, fingerprint TEXT NOT NULL,
-    category TEXT NOT NULL, age_band TEXT NOT NULL
-  );
+const markColumns = `
+  bundle INTEGER NOT NULL, kind INTEGER NOT NULL, quarter TEXT NOT NULL, low INTEGER, high INTEGER,
+  marks INTEGER NOT NULL`;
+const kindColumns = `
+  kind INTEGER NOT NULL, test TEXT NOT NULL, variant TEXT NOT NULL, fingerprint TEXT NOT NULL,
+  category TEXT NOT NULL, age_band TEXT NOT NULL`;
+const tables = `
+  CREATE TABLE kept_mark (${markColumns});
+  CREATE TABLE kept_kind (${kindColumns});
+  CREATE TABLE batch_mark (${markColumns});
+  CREATE TABLE batch_kind (${kindColumns});
   CREATE TABLE batch_file (
     name TEXT NOT NULL, bytes BIGINT NOT NULL, changed TEXT NOT NULL, bundle TEXT, number INTEGER, refusal TEXT,
-    reader TEXT NOT NULL
+    reader TEXT NOT NULL, since INTEGER NOT NULL
   )`;
+const batch = { marks: "batch_mark", kinds: "batch_kind" };
+const all = { marks: "kept_mark", kinds: "kept_kind" };
+/** Once a batch is on the disk. */
+const takeBatch = `
+  INSERT INTO kept_mark SELECT * FROM batch_mark;
+  INSERT INTO kept_kind SELECT * FROM batch_kind;
+  DELETE FROM batch_mark;
+  DELETE FROM batch_kind`;
 
 /** Opens what is kept in a folder, which is there; nobody else may have it open. */
 export async function openKept(engine: Engine, folder: string): Promise<Kept> {
   for (const inside of [filesFolder, kindsFolder]) await mkdir(join(folder, inside), { recursive: true });
-  await engine.run(batchTables);
+  await engine.run(tables);
   const batches = await wholeBatches(engine, folder);
   const there = await tidied(folder, batches);
-  let marksFiles = there.marks;
-  let kindsFiles = there.kinds;
-  const kinds = await kindsIn(engine, kindsFiles);
+  // Meanwhile files are looked at; a failure is told to whoever waits for it.
+  const loaded = load(engine, "kept_mark", there.marks);
+  loaded.catch(() => {});
+  await load(engine, "kept_kind", there.kinds);
+  const kinds = await kindsIn(engine);
   const numberOf = (mark: AlikeMarks): number => {
     const cells = kindCells(mark);
     const key = JSON.stringify(cells);
@@ -98,6 +106,7 @@ export async function openKept(engine: Engine, folder: string): Promise<Kept> {
   }
   let nextNumber = [...numbers.values()].reduce((most, number) => Math.max(most, number), 0) + 1;
   let next = Math.max(0, ...batches) + 1;
+  let count = batches.length;
   let files: Looked[] = [];
   let marks: MarkCells[] = [];
   let newKinds: KindCells[] = [];
@@ -121,38 +130,41 @@ export async function openKept(engine: Engine, folder: string): Promise<Kept> {
     },
     async flush() {
       if (files.length === 0) return;
+      await loaded;
       await engine.add("batch_mark", marks);
-      await engine.add("batch_file", files.map(fileCells));
-      const quarters = [...new Set(marks.map(quarterOf))].sort();
-      const written: string[] = [];
-      for (const quarter of quarters) {
-        const path = join(folder, `quarter=${quarter}`, `${next}.parquet`);
-        await writeThrough(
-          engine,
-          path,
-          `SELECT * FROM batch_mark WHERE quarter = ${quoted(quarter)} ORDER BY bundle`,
-        );
-        written.push(path);
-      }
-      if (newKinds.length > 0) {
-        await engine.add("batch_kind", newKinds);
-        const path = join(folder, kindsFolder, `${next}.parquet`);
-        await writeThrough(engine, path, "SELECT * FROM batch_kind");
-        kindsFiles = [...kindsFiles, path];
-      }
-      await writeThrough(engine, join(folder, filesFolder, `${next}.parquet`), "SELECT * FROM batch_file");
-      await engine.run("DELETE FROM batch_mark; DELETE FROM batch_file; DELETE FROM batch_kind");
-      marksFiles = [...marksFiles, ...written];
-      [files, marks, newKinds, next] = [[], [], [], next + 1];
+      await engine.add("batch_kind", newKinds);
+      await write(files, batch, next);
+      await engine.run(takeBatch);
+      [files, marks, newKinds, next, count] = [[], [], [], next + 1, count + 1];
     },
-    marks: () =>
-      readingAll(
-        marksFiles.filter((path) => !isHanded(path)),
-        "batch_mark",
-      ),
-    handed: () => readingAll(marksFiles.filter(isHanded), "batch_mark"),
-    kinds: () => readingAll(kindsFiles, "batch_kind"),
+    async close() {
+      if (count <= mostBatches) return;
+      await loaded;
+      // One batch instead of all: every file of one costs each later merge something.
+      await write([...known.values()], all, 1);
+      await tidied(folder, [next]);
+    },
+    loaded: () => loaded,
   };
+
+  /** Writes the batch `next`, which stands from then on for all from `since` on. */
+  async function write(looked: readonly Looked[], from: typeof batch, since: number): Promise<void> {
+    const name = `${next}.parquet`;
+    await engine.add(
+      "batch_file",
+      looked.map((each) => fileCells(each, since)),
+    );
+    const quarters = await allOf(
+      engine.rows<{ quarter: string }>(`SELECT DISTINCT quarter FROM ${from.marks} ORDER BY quarter`),
+    );
+    for (const { quarter } of quarters) {
+      const those = `SELECT * FROM ${from.marks} WHERE quarter = ${quoted(quarter)} ORDER BY bundle`;
+      await writeThrough(engine, join(folder, `quarter=${quarter}`, name), those);
+    }
+    await writeThrough(engine, join(folder, kindsFolder, name), `SELECT * FROM ${from.kinds}`);
+    await writeThrough(engine, join(folder, filesFolder, name), "SELECT * FROM batch_file");
+    await engine.run("DELETE FROM batch_file");
+  }
 }
 
 type MarkCells = readonly [
@@ -161,10 +173,6 @@ type MarkCells = readonly [
 
 function cellsOf(bundle: number, kind: number, { quarter, low, high, count }: AlikeMarks): MarkCells {
   return [bundle, kind, quarter, low, high, count];
-}
-
-function quarterOf([, , quarter]: MarkCells): string {
-  return quarter;
 }
 
 type KindName = readonly [
@@ -180,69 +188,23 @@ function kindCells({ test, variant, fingerprint, category, ageBand }: AlikeMarks
   return [test, variant, fingerprint, category, ageBand];
 }
 
-function fileCells({ name, bytes, changed, bundle, number, refusal }: Looked) {
-  return [name, bytes, changed, bundle, number, refusal === null ? null : JSON.stringify(refusal), reader];
-}
-
-/** Writes a query's rows to a file that is there whole or not at all, also after a power cut. */
-async function writeThrough(engine: Engine, path: string, query: string): Promise<void> {
-  const folder = dirname(path);
-  await mkdir(folder, { recursive: true });
-  const part = `${path}.part`;
-  await engine.writeParquet(part, query);
-  syncFile(part);
-  await rename(part, path);
-  syncFolder(folder);
-}
-
-/** Returns the numbers of the batches that count; those of another reader no longer do. */
-async function wholeBatches(engine: Engine, folder: string): Promise<number[]> {
-  const there = (await readdir(join(folder, filesFolder))).flatMap((name) => batchOf(name) ?? []);
-  if (there.length === 0) return [];
-  const paths = new Map(there.map((batch) => [join(folder, filesFolder, `${batch}.parquet`), batch]));
-  // By name: an older reader's batches have other columns.
-  const others = await allOf(
-    engine.rows<{ filename: string }>(`SELECT DISTINCT filename
-      FROM read_parquet([${[...paths.keys()].map(quoted).join()}], filename = true, union_by_name = true)
-      WHERE reader <> ${quoted(reader)}`),
-  );
-  for (const { filename } of others) {
-    await rm(filename);
-    paths.delete(filename);
-  }
-  return [...paths.values()];
-}
-
-function batchOf(name: string): number | undefined {
-  const [, number] = /^([1-9]\d*)\.parquet$/.exec(name) ?? [];
-  return number === undefined ? undefined : Number(number);
-}
-
-/** Deletes what batches left that don't count, and returns the paths of all others' marks and kinds. */
-async function tidied(
-  folder: string,
-  batches: readonly number[],
-): Promise<{ marks: string[]; kinds: string[] }> {
-  const counting = new Set(batches);
-  const [marks, kinds]: [string[], string[]] = [[], []];
-  const quarters = (await readdir(folder)).filter((name) => quarterFolder.test(name));
-  for (const inside of [filesFolder, kindsFolder, ...quarters]) {
-    for (const name of await readdir(join(folder, inside))) {
-      const path = join(folder, inside, name);
-      const batch = batchOf(name);
-      if (batch !== undefined && counting.has(batch)) {
-        if (inside === kindsFolder) kinds.push(path);
-        else if (inside !== filesFolder) marks.push(path);
-      } else if (batch !== undefined || /^[1-9]\d*\.parquet\.part$/.test(name)) await rm(path);
-    }
-  }
-  return { marks: marks.sort(), kinds };
+function fileCells({ name, bytes, changed, bundle, number, refusal }: Looked, since: number) {
+  return [
+    name,
+    bytes,
+    changed,
+    bundle,
+    number,
+    refusal === null ? null : JSON.stringify(refusal),
+    reader,
+    since,
+  ];
 }
 
 /** Returns the numbers of all kinds, by their names as JSON. */
-async function kindsIn(engine: Engine, paths: readonly string[]): Promise<Map<string, number>> {
+async function kindsIn(engine: Engine): Promise<Map<string, number>> {
   const kinds = new Map<string, number>();
-  const rows = engine.rows<KindRow>(readingAll(paths, "batch_kind"));
+  const rows = engine.rows<KindRow>("SELECT * FROM kept_kind");
   for await (const { kind, test, variant, fingerprint, category, age_band } of rows)
     kinds.set(JSON.stringify([test, variant, fingerprint, category, age_band]), kind);
   return kinds;
@@ -286,8 +248,9 @@ interface LookedRow extends Omit<Looked, "refusal"> {
   readonly filename: string;
 }
 
-/** @param empty a table of the same columns without rows, where no file is there */
-function readingAll(paths: readonly string[], empty: "batch_mark" | "batch_kind"): string {
-  if (paths.length === 0) return `SELECT * FROM ${empty}`;
-  return `SELECT * FROM read_parquet([${paths.map(quoted).join(", ")}], hive_partitioning = false)`;
+/** Fills a table from files, on a connection of its own. */
+async function load(engine: Engine, table: string, paths: readonly string[]): Promise<void> {
+  if (paths.length === 0) return;
+  const those = `read_parquet([${paths.map(quoted).join(", ")}], hive_partitioning = false)`;
+  await allOf(engine.rows(`INSERT INTO ${table} SELECT * FROM ${those}`));
 }

@@ -5,6 +5,7 @@ import { readTable } from "../api/reference/read-table.ts";
 import { type DifferingHall, differingHalls } from "../domain/reference-table/differing-halls.ts";
 import { sentence } from "../domain/words.ts";
 import { writeWholeFiles } from "../files/whole.ts";
+import { noQuarter } from "./batches.ts";
 import { allOf } from "./database.ts";
 import { type Engine, openEngine } from "./engine.ts";
 import { groupsOf } from "./groups.ts";
@@ -142,6 +143,7 @@ function hallOf({ name, subfolder, isHandedIn }: Source, apart: boolean): string
 
 /** Makes `mark` the marks of all sources, with the number of their hall. */
 async function fill(engine: Engine, kept: Kept, sources: readonly Source[], halls: Halls): Promise<void> {
+  await kept.loaded();
   await engine.run(steps.tables);
   await engine.run("CREATE TABLE source (bundle INTEGER NOT NULL, hall INTEGER NOT NULL)");
   await engine.add(
@@ -151,12 +153,12 @@ async function fill(engine: Engine, kept: Kept, sources: readonly Source[], hall
   await takeTurns(engine, sources);
   await engine.run(`CREATE TABLE handed AS
     SELECT turn.turn, kept.kind, low, high
-    FROM (${kept.handed()}) AS kept JOIN turn ON turn.id = kept.bundle`);
+    FROM kept_mark AS kept JOIN turn ON turn.id = kept.bundle`);
   await engine.run(steps.handed);
-  await engine.run(`CREATE VIEW kind AS ${kept.kinds()}`);
+  await engine.run("CREATE VIEW kind AS SELECT * FROM kept_kind");
   await engine.run(`CREATE VIEW mark AS
     SELECT source.hall, kind, quarter, low, high, marks
-    FROM (${kept.marks()}) AS kept JOIN source ON source.bundle = kept.bundle
+    FROM kept_mark AS kept JOIN source ON source.bundle = kept.bundle WHERE quarter <> '${noQuarter}'
     UNION ALL
     SELECT ${halls.names.indexOf(everyHandIn)}, kind, NULL, low, high, 1
     FROM handed_counting`);

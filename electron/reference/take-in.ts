@@ -4,8 +4,9 @@ import type { Bundle } from "../domain/reference/bundle.ts";
 import { refused } from "../domain/reference/refused.ts";
 import { readHandIn } from "../domain/reference-table/hand-in.ts";
 import { type Sentence, sentence } from "../domain/words.ts";
+import { noQuarter } from "./batches.ts";
 import { filesIn, type Opened, reasonOf, type Sent, stampOf, withFile } from "./folder.ts";
-import { type Kept, type Looked, noQuarter } from "./kept.ts";
+import type { Kept, Looked } from "./kept.ts";
 
 /** How far a merge is, and what it does not use. */
 export interface Telling {
@@ -54,6 +55,7 @@ export async function takeIn(
     telling.progress(index + 1, files.length, isFull);
   }
   await kept.flush();
+  await kept.close();
   return [...sources.values()];
 }
 

@@ -109,9 +109,16 @@ function* marksOf(sent: string): Generator<PlainMark> {
   }
 }
 
+/** What `npm run table` gives to Node itself. */
+const flags = (
+  JSON.parse(readFileSync("package.json", "utf8")) as { scripts: { table: string } }
+).scripts.table
+  .split(" ")
+  .filter((word) => word.startsWith("--"));
+
 /** Starts the command as a terminal does. */
 function start(cwd: string, args: readonly string[]) {
-  const told = [...tellingPeak, script, ...args];
+  const told = [...tellingPeak, ...flags, script, ...args];
   return spawn(process.execPath, told, { cwd, stdio: ["ignore", "ignore", "pipe", "pipe"] });
 }
 

@@ -1,5 +1,6 @@
 import {
   copyFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -109,4 +110,23 @@ test("two runs at once don't share what is kept", async () => {
   writeFileSync(join(kept, "in-use"), String(process.ppid));
   await expect(table(kept)).rejects.toThrow(NothingToMerge);
   rmSync(join(kept, "in-use"));
+});
+
+test("many batches are made one, and a process killed before the old ones were gone counts nothing twice", async () => {
+  const many = join(folder, "many");
+  const bundles = [...manyBundles(60, 90)].slice(40, 50);
+  for (const [index, { bytes }] of bundles.entries()) {
+    writeFileSync(join(sent, `later-${index}.zip`), bytes);
+    await table(many);
+    if (index === 7) cpSync(many, join(folder, "before"), { recursive: true });
+  }
+  const files = filesBelow(join(many, "files"));
+  expect(files).toEqual(["10.parquet", "11.parquet"]);
+  const plain = await table(null);
+  expect(await table(many)).toEqual(plain);
+  // Everything that the one batch stands for is there again.
+  cpSync(join(folder, "before"), many, { recursive: true });
+  expect(filesBelow(join(many, "files"))).toHaveLength(8 + 2);
+  expect(await table(many)).toEqual(plain);
+  expect(filesBelow(join(many, "files"))).toEqual(files);
 });
