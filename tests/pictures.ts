@@ -17,6 +17,7 @@ import { fillFolder, takeFull } from "./pictures/full.ts";
 import { keepForReadme } from "./pictures/in-readme.ts";
 import { takeLive } from "./pictures/live.ts";
 import { takePlans } from "./pictures/plan.ts";
+import { takeTables } from "./pictures/tables.ts";
 import { allPictures } from "./pictures/take.ts";
 
 interface Part {
@@ -34,6 +35,7 @@ const parts: Readonly<Record<string, Part>> = {
   live: { take: takeLive },
   plan: { take: takePlans },
   full: { take: takeFull, prepare: fillFolder },
+  tables: { take: takeTables, prepare: fillFolder },
   asked: { take: takeAsked },
   who: { take: takeWhoIsWho },
   faults: { take: takeFaults },

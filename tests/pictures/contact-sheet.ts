@@ -14,6 +14,7 @@ const groups = {
   planned: "Before the day opens",
   "at-hand": "A day at hand",
   closed: "After the day",
+  tables: "With a reference table, 200 athletes",
   asked: "What is asked back",
   spanish: "In Spanish",
   fault: "Something is wrong",
