@@ -91,7 +91,7 @@ export async function openKept(engine: Engine, folder: string): Promise<Kept> {
   const kinds = await kindsIn(engine);
   const numberOf = (mark: AlikeMarks): number => {
     const cells = kindCells(mark);
-    const key = JSON.stringify(cells);
+    const key = keyOf(cells);
     const before = kinds.get(key);
     if (before !== undefined) return before;
     const kind = kinds.size + 1;
@@ -184,8 +184,15 @@ type KindName = readonly [
 ];
 type KindCells = readonly [kind: number, ...name: KindName];
 
-function kindCells({ test, variant, fingerprint, category, ageBand }: AlikeMarks): KindName {
+type Kind = Pick<AlikeMarks, "test" | "variant" | "fingerprint" | "category" | "ageBand">;
+
+function kindCells({ test, variant, fingerprint, category, ageBand }: Kind): KindName {
   return [test, variant, fingerprint, category, ageBand];
+}
+
+/** What a kind is known again by. */
+function keyOf(name: KindName): string {
+  return JSON.stringify(name);
 }
 
 function fileCells({ name, bytes, changed, bundle, number, refusal }: Looked, since: number) {
@@ -201,21 +208,17 @@ function fileCells({ name, bytes, changed, bundle, number, refusal }: Looked, si
   ];
 }
 
-/** Returns the numbers of all kinds, by their names as JSON. */
+/** Returns the numbers of all kinds, by their keys. */
 async function kindsIn(engine: Engine): Promise<Map<string, number>> {
   const kinds = new Map<string, number>();
   const rows = engine.rows<KindRow>("SELECT * FROM kept_kind");
-  for await (const { kind, test, variant, fingerprint, category, age_band } of rows)
-    kinds.set(JSON.stringify([test, variant, fingerprint, category, age_band]), kind);
+  for await (const { kind, age_band, ...name } of rows)
+    kinds.set(keyOf(kindCells({ ...name, ageBand: age_band })), kind);
   return kinds;
 }
 
-interface KindRow {
+interface KindRow extends Omit<Kind, "ageBand"> {
   readonly kind: number;
-  readonly test: string;
-  readonly variant: string;
-  readonly fingerprint: string;
-  readonly category: string;
   readonly age_band: string;
 }
 
@@ -225,27 +228,22 @@ async function lookedAt(
   batches: readonly number[],
 ): Promise<Map<string, Looked>> {
   const known = new Map<string, Looked>();
-  if (batches.length === 0) return known;
-  const paths = batches.map((batch) => join(folder, filesFolder, `${batch}.parquet`));
-  const batch = new Map(paths.map((path, index) => [path, batches[index] ?? 0]));
-  const latest = new Map<string, number>();
-  const rows = engine.rows<LookedRow>(`SELECT name, bytes, changed, bundle, number, refusal, filename
-    FROM read_parquet([${paths.map(quoted).join()}], filename = true)`);
-  for await (const { filename, ...row } of rows) {
-    const nth = batch.get(filename) ?? 0;
-    // A file that was changed was looked at again, in a later batch.
-    if ((latest.get(row.name) ?? 0) > nth) continue;
-    latest.set(row.name, nth);
-    const refusal = row.refusal === null ? null : (JSON.parse(row.refusal) as Sentence);
-    known.set(row.name, { ...row, refusal });
+  // In the order of the batches: a file that was changed was looked at again later.
+  for (const batch of batches.toSorted((a, b) => a - b)) {
+    const path = quoted(join(folder, filesFolder, `${batch}.parquet`));
+    const rows = engine.rows<LookedRow>(
+      `SELECT name, bytes, changed, bundle, number, refusal FROM read_parquet(${path})`,
+    );
+    for await (const row of rows) {
+      const refusal = row.refusal === null ? null : (JSON.parse(row.refusal) as Sentence);
+      known.set(row.name, { ...row, refusal });
+    }
   }
   return known;
 }
 
 interface LookedRow extends Omit<Looked, "refusal"> {
   readonly refusal: string | null;
-  /** The batch's own file, which the engine says. */
-  readonly filename: string;
 }
 
 /** Fills a table from files, on a connection of its own. */

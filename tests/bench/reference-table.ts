@@ -15,7 +15,7 @@ import { setTimeout } from "node:timers/promises";
 import { DuckDBInstance } from "@duckdb/node-api";
 import { countGroups, differences, groupsTold, marksIn, type PlainMark } from "../checks/count-table.ts";
 import { manyBundles } from "../unit/reference/many.ts";
-import { tellingPeak } from "./peak.ts";
+import { mergeCommand } from "./merge-command.ts";
 
 /** What the reference table of many bundles costs, and whether it is right. */
 export interface TableBench {
@@ -37,7 +37,6 @@ export interface TableBench {
 
 const rowsEach = 150;
 const more = 100;
-const script = new URL("../../electron/merge-references.ts", import.meta.url).pathname;
 
 /** @param bundles how many; 20,000 are three million rows. @param tell what is being done */
 export async function tableBench(bundles: number, tell: (line: string) => void): Promise<TableBench> {
@@ -109,17 +108,12 @@ function* marksOf(sent: string): Generator<PlainMark> {
   }
 }
 
-/** What `npm run table` gives to Node itself. */
-const flags = (
-  JSON.parse(readFileSync("package.json", "utf8")) as { scripts: { table: string } }
-).scripts.table
-  .split(" ")
-  .filter((word) => word.startsWith("--"));
-
 /** Starts the command as a terminal does. */
 function start(cwd: string, args: readonly string[]) {
-  const told = [...tellingPeak, ...flags, script, ...args];
-  return spawn(process.execPath, told, { cwd, stdio: ["ignore", "ignore", "pipe", "pipe"] });
+  return spawn(process.execPath, [...mergeCommand, ...args], {
+    cwd,
+    stdio: ["ignore", "ignore", "pipe", "pipe"],
+  });
 }
 
 type Started = ReturnType<typeof start>;

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { bundlesAt, countPercentiles } from "../checks/count-percentiles.ts";
 import { manyBundles } from "../unit/reference/many.ts";
-import { tellingPeak } from "./peak.ts";
+import { mergeCommand } from "./merge-command.ts";
 
 /** How long merging many bundles takes, what it holds in memory at most, and whether its sheet is right. */
 export interface ReferenceBench {
@@ -21,7 +21,6 @@ export interface ReferenceBench {
 
 const bundles = 2000;
 const rowsEach = 150;
-const script = new URL("../../electron/merge-references.ts", import.meta.url).pathname;
 
 /** Writes the bundles, then runs the command as a terminal does. Throws when it does not take all of them. */
 export function referenceBench(): ReferenceBench {
@@ -59,11 +58,10 @@ function* namesAndBytes(count: number): Generator<[string, Uint8Array]> {
 
 function run(from: string, out: string): { ms: number; peakBytes: number } {
   const start = performance.now();
-  const { status, stderr, output } = spawnSync(
-    process.execPath,
-    [...tellingPeak, script, from, "--out", out],
-    { encoding: "utf8", stdio: ["ignore", "pipe", "pipe", "pipe"] },
-  );
+  const { status, stderr, output } = spawnSync(process.execPath, [...mergeCommand, from, "--out", out], {
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "pipe", "pipe"],
+  });
   if (status !== 0) throw new Error(`The merge ended with ${status}: ${stderr}`);
   return { ms: performance.now() - start, peakBytes: Number(output[3]) * 1024 };
 }

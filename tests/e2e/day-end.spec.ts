@@ -1,4 +1,5 @@
 import { expect } from "@playwright/test";
+import { readDoor } from "./devices-kept.ts";
 import { test } from "./fixture.ts";
 import { callDoor } from "./page.ts";
 
@@ -15,14 +16,14 @@ test("the overview tells between which times the day ends, what holds it up and 
   const before = await ends.textContent();
   // All but three go home, and nobody else comes: what is told of the end is told anew. If half of the people left, who may
   // be done, its rounded times could stay as they were.
-  const read = (path: string) => desk.evaluate((from) => fetch(from).then((answer) => answer.json()), path);
-  const floor = await read("/trpc/day.floor");
-  const here: number[] = floor.result.data.map((line: { who: { athleteId: number } }) => line.who.athleteId);
-  const input = encodeURIComponent(JSON.stringify({ query: "", limit: 100 }));
-  const expected = await read(`/trpc/checkIn.search?input=${input}`);
-  const coming: number[] = expected.result.data.people.map(
-    (person: { athleteId: number }) => person.athleteId,
-  );
+  const floor = (await readDoor(desk, "day.floor")) as readonly {
+    readonly who: { readonly athleteId: number };
+  }[];
+  const here = floor.map(({ who }) => who.athleteId);
+  const { people } = (await readDoor(desk, "checkIn.search", { query: "", limit: 100 })) as {
+    readonly people: readonly { readonly athleteId: number }[];
+  };
+  const coming = people.map(({ athleteId }) => athleteId);
   expect(coming.length).toBeGreaterThan(0);
   for (const athleteId of coming) await callDoor(desk, "checkIn.noShow", { athleteId });
   for (const athleteId of here.slice(0, -3)) await callDoor(desk, "checkIn.withdraw", { athleteId });
