@@ -3,92 +3,13 @@
  * `npm run percentiles` and `npm run reference`) into a sheet of percentiles. Ends with 0 when everything was taken, 3
  * when some was kept back, 2 when there was nothing to merge, 1 when something failed.
  */
-import { say } from "./api/door/words.ts";
-import { sentence } from "./domain/words.ts";
-import { readArguments, type Wanted } from "./reference/arguments.ts";
-import { createBar } from "./reference/bar.ts";
-import { shortFormOf, writeKey } from "./reference/keys.ts";
-import { type MergeArguments, type Merged, merge } from "./reference/merge.ts";
-import { NothingToMerge } from "./reference/nothing.ts";
-import { ensureBuild } from "./runtime/build.ts";
+import { enableCompileCache } from "node:module";
+import { fileURLToPath } from "node:url";
 
-/** npm runs its scripts in the project's folder; paths are meant from where it was called. */
-const isByNpm = ["table", "percentiles", "reference"].includes(process.env.npm_lifecycle_event ?? "");
-const folder = isByNpm ? (process.env.INIT_CWD ?? process.cwd()) : process.cwd();
-
-async function main(): Promise<number> {
-  try {
-    return await run(readArguments(process.argv.slice(2), folder, today()));
-  } catch (error) {
-    return explain(error);
-  }
-}
-
-/** Today by this machine's calendar (ISO 8601). */
-function today(): string {
-  const now = new Date();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-}
-
-async function run(wanted: Wanted): Promise<number> {
-  if (wanted.what === "merge") return await mergeAll(wanted.merge);
-  if (wanted.what === "usage") console.log(say(sentence("references.usage")));
-  else {
-    const short = await writeKey(wanted.path);
-    console.log(say(sentence("references.newKey", { path: wanted.path, key: short })));
-  }
-  return 0;
-}
-
-async function mergeAll(wanted: MergeArguments): Promise<number> {
-  if (wanted.page !== null) await ensureBuild(console.log);
-  const bar = createBar(process.stdout, () => performance.now());
-  const merged = await merge(wanted, {
-    keptBack(name, why) {
-      bar.clear();
-      console.error(`${name}: ${say(why)}`);
-    },
-    progress: bar.show,
-  });
-  bar.clear();
-  if (merged.files === 0) throw new NothingToMerge(sentence("references.none", { path: wanted.folder }));
-  tell(merged, wanted);
-  return merged.keptBack > 0 ? 3 : 0;
-}
-
-function tell(
-  { files, marks, groups, keptBack, differing }: Merged,
-  { out, signing, page }: MergeArguments,
-): void {
-  const seconds = Number((performance.now() / 1000).toFixed(1));
-  console.log(say(sentence("references.done", { count: files, marks, groups, keptBack, seconds })));
-  for (const { name, test, off } of differing) {
-    const place = Math.round(100 * (0.5 + off));
-    console.log(say(sentence("references.differs", { name, test, place })));
-  }
-  if (differing.length > 0) console.log(say(sentence("references.askThem")));
-  if (signing === null) {
-    console.log(say(sentence("references.written", { path: out })));
-    return;
-  }
-  const { validUntil, key } = signing;
-  const told = { path: out, date: validUntil, key: shortFormOf(key) };
-  console.log(say(sentence("references.tableWritten", told)));
-  if (page !== null) console.log(say(sentence("references.pageWritten", { path: page })));
-}
-
-/** Prints one clear line; an unforeseen error is shown whole. */
-function explain(error: unknown): number {
-  if (error instanceof NothingToMerge) {
-    console.error(`${say(error.sentence)}\n${say(sentence("references.usage"))}`);
-    return 2;
-  }
-  if (error instanceof Error && "syscall" in error && "code" in error) {
-    console.error(say(sentence("references.notWritten", { code: String(error.code) })));
-    return 1;
-  }
-  console.error(error);
-  return 1;
-}
-
-process.exitCode = await main();
+// What Node made of the program's text is kept from run to run: a third of the start. Where it can't be kept, it isn't.
+enableCompileCache(fileURLToPath(new URL("../node_modules/.cache/compiled", import.meta.url)));
+const [{ runCommand }, { ensureBuild }] = await Promise.all([
+  import("./reference/command.ts"),
+  import("./runtime/build.ts"),
+]);
+process.exitCode = await runCommand(process.argv.slice(2), ensureBuild);

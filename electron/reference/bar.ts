@@ -27,12 +27,14 @@ export function createBar(output: Output, now: () => number): Bar {
   return {
     show(done, all, isStep) {
       const at = now();
+      const isDue = output.isTTY ? at - last >= pause || done >= all : isStep && done < all;
+      // Nearly every time, and putting the line into words costs more than looking at a file that did not change.
+      if (!isDue) return;
       const text = say(lineOf(done, all, at - start));
       if (!output.isTTY) {
-        if (isStep && done < all) output.write(`${text}\n`);
+        output.write(`${text}\n`);
         return;
       }
-      if (at - last < pause && done < all) return;
       last = at;
       drawn = true;
       const line = `[${"#".repeat(Math.floor((20 * done) / all)).padEnd(20, "·")}] ${text}`;

@@ -7,13 +7,13 @@ export interface Database {
   run(sql: string): Promise<void>;
   /** Adds rows to a table, their cells in the order of its columns. */
   add(table: string, rows: Iterable<readonly Cell[]>): Promise<void>;
-  /** Runs a query, some rows in memory at a time; they have its columns. Rows may be added meanwhile. */
-  rows<Found>(sql: string): AsyncGenerator<Found>;
+  /** Runs a query; gives its rows some at a time, which have its columns. Rows may be added and others asked for meanwhile. */
+  rows<Found>(sql: string): AsyncGenerator<Found[]>;
 }
 
 /** Waits for all rows. */
-export async function allOf<Found>(rows: AsyncIterable<Found>): Promise<Found[]> {
+export async function allOf<Found>(rows: AsyncIterable<Found[]>): Promise<Found[]> {
   const all: Found[] = [];
-  for await (const row of rows) all.push(row);
+  for await (const some of rows) all.push(...some);
   return all;
 }

@@ -60,11 +60,11 @@ function databaseOf(instance: DuckDBInstance, connection: DuckDBConnection): Dat
         const names = result.columnNames();
         for await (const chunk of result) {
           const columns = chunk.getColumns();
-          for (let row = 0; row < chunk.rowCount; row += 1) {
+          yield Array.from({ length: chunk.rowCount }, (_none, row) => {
             const found: Record<string, unknown> = {};
-            for (const [column, name] of names.entries()) found[name] = plain(columns[column]?.[row]);
-            yield found as Found;
-          }
+            for (let at = 0; at < names.length; at += 1) found[names[at] ?? ""] = plain(columns[at]?.[row]);
+            return found as Found;
+          });
         }
       } finally {
         asking.closeSync();

@@ -18,7 +18,9 @@ import { steps } from "./steps.ts";
 /** What a merge finds: the groups that may be told, and every hall in every test against all others. */
 export interface Found {
   readonly groups: readonly GroupOfMarks[];
-  readonly halls: readonly HallInTest[];
+  readonly halls: readonly HallInTest<number>[];
+  /** The test that has this number in `halls`. */
+  readonly testOf: (number: number) => TestCode | undefined;
 }
 
 /**
@@ -33,10 +35,15 @@ export async function groupsOf(database: Database): Promise<Found> {
     [...sizes.values()].map((size) => [size.grp, 2 * capOf(sizeOf(size))]),
   );
   await database.run(steps.weigh);
-  const told = await placesIn(database);
+  const [told, percentiles] = await Promise.all([
+    placesIn(database),
+    percentilesIn(database, percentilesTold),
+  ]);
   await database.run(steps.standing);
-  const between = await spreadIn(database);
-  const percentiles = await percentilesIn(database, percentilesTold);
+  const [between, halls] = await Promise.all([
+    spreadIn(database),
+    allOf(database.rows<HallInTest<number>>(steps.compare)),
+  ]);
   const groups = [...told].flatMap(([grp, { different, variance }]): GroupOfMarks[] => {
     const size = sizes.get(grp);
     if (size === undefined) return [];
@@ -48,13 +55,13 @@ export async function groupsOf(database: Database): Promise<Found> {
       { ...nameOf(size), marks, halls, countsAs: countsAs(spread), percentiles: percentiles.get(grp) ?? [] },
     ];
   });
-  const halls = await allOf(database.rows<HallInTest>(steps.compare));
   return {
     groups: withoutNarrowRests(groups).map((group) => {
       const isTold = ({ percentile }: Percentile) => isToldAmong(percentile, group.marks);
       return { ...group, percentiles: group.percentiles.filter(isTold) };
     }),
     halls,
+    testOf: (number) => sizes.get(number)?.test,
   };
 }
 
@@ -78,7 +85,7 @@ export interface SizeRow {
 
 export async function sizesIn(database: Database): Promise<Map<number, SizeRow>> {
   const sizes = new Map<number, SizeRow>();
-  for await (const row of database.rows<SizeRow>(steps.sizes)) sizes.set(row.grp, row);
+  for (const row of await allOf(database.rows<SizeRow>(steps.sizes))) sizes.set(row.grp, row);
   return sizes;
 }
 
@@ -134,14 +141,16 @@ async function placesIn(database: Database): Promise<Map<number, ToldMarks>> {
   return told;
 }
 
-async function* byGroup(rows: AsyncIterable<WeighedRow>): AsyncGenerator<WeighedRow[]> {
+async function* byGroup(found: AsyncIterable<WeighedRow[]>): AsyncGenerator<WeighedRow[]> {
   let group: WeighedRow[] = [];
-  for await (const row of rows) {
-    if (group.length > 0 && group[0]?.grp !== row.grp) {
-      yield group;
-      group = [];
+  for await (const rows of found) {
+    for (const row of rows) {
+      if (group.length > 0 && group[0]?.grp !== row.grp) {
+        yield group;
+        group = [];
+      }
+      group.push(row);
     }
-    group.push(row);
   }
   if (group.length > 0) yield group;
 }
@@ -155,7 +164,7 @@ interface SpreadRow {
 /** Returns Σ (marks that count · (mean place − ½))² over each group's halls. */
 async function spreadIn(database: Database): Promise<Map<number, number>> {
   const between = new Map<number, number>();
-  for await (const { grp, weight, squares } of database.rows<SpreadRow>(steps.spread)) {
+  for (const { grp, weight, squares } of await allOf(database.rows<SpreadRow>(steps.spread))) {
     const each = (weight / wholeWeight / placesInAll) ** 2;
     between.set(grp, (between.get(grp) ?? 0) + each * squares);
   }
@@ -179,7 +188,8 @@ export async function percentilesIn(
     wanted.map((p) => [p]),
   );
   const found = new Map<number, Percentile[]>();
-  for await (const { grp, percentile, low, high } of database.rows<PercentileRow>(steps.percentiles)) {
+  for (const row of await allOf(database.rows<PercentileRow>(steps.percentiles))) {
+    const { grp, percentile, low, high } = row;
     const those = found.get(grp) ?? [];
     found.set(grp, those);
     those.push({ percentile, low, high });

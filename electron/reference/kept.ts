@@ -211,8 +211,8 @@ function fileCells({ name, bytes, changed, bundle, number, refusal }: Looked, si
 /** Returns the numbers of all kinds, by their keys. */
 async function kindsIn(engine: Engine): Promise<Map<string, number>> {
   const kinds = new Map<string, number>();
-  const rows = engine.rows<KindRow>("SELECT * FROM kept_kind");
-  for await (const { kind, age_band, ...name } of rows)
+  const rows = await allOf(engine.rows<KindRow>("SELECT * FROM kept_kind"));
+  for (const { kind, age_band, ...name } of rows)
     kinds.set(keyOf(kindCells({ ...name, ageBand: age_band })), kind);
   return kinds;
 }
@@ -234,10 +234,11 @@ async function lookedAt(
     const rows = engine.rows<LookedRow>(
       `SELECT name, bytes, changed, bundle, number, refusal FROM read_parquet(${path})`,
     );
-    for await (const row of rows) {
-      const refusal = row.refusal === null ? null : (JSON.parse(row.refusal) as Sentence);
-      known.set(row.name, { ...row, refusal });
-    }
+    for await (const some of rows)
+      for (const row of some) {
+        const refusal = row.refusal === null ? null : (JSON.parse(row.refusal) as Sentence);
+        known.set(row.name, { ...row, refusal });
+      }
   }
   return known;
 }

@@ -190,12 +190,12 @@ async function tableOf(
   sources: readonly Source[],
   halls: readonly string[],
 ): Promise<Made> {
-  const { groups, halls: standing } = await groupsOf(engine);
+  const { groups, halls: standing, testOf } = await groupsOf(engine);
   if (groups.length === 0) throw new NothingToMerge(sentence("references.noGroups"));
   const bundles = sources.flatMap(({ bundle, isHandedIn }) => (isHandedIn ? [] : bundle));
   const content = writeTable({ publisher, made, validUntil, bundles, groups }, key);
   const differing = differingHalls(standing).map(({ hall, test, off }) => {
-    return { name: halls[hall] ?? "", test, off };
+    return { name: halls[hall] ?? "", test: testOf(test) ?? "", off };
   });
   return { content, groups: groups.length, differing };
 }

@@ -25,7 +25,7 @@ export async function compared(reports: readonly Reported[]): Promise<(HallInTes
       ...{ quarter: "2026-Q1", low, high, marks: 1 },
     })),
   );
-  const { halls } = await groupsOf(database);
+  const { halls, testOf } = await groupsOf(database);
   database.close();
-  return halls.map((hall) => ({ ...hall, name: names[hall.hall] ?? "" }));
+  return halls.map((hall) => ({ ...hall, test: testOf(hall.test) ?? "", name: names[hall.hall] ?? "" }));
 }

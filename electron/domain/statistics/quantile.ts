@@ -6,7 +6,7 @@
 export function quantile(values: readonly number[], p: number): number {
   if (values.length === 0) throw new RangeError("A quantile needs at least one value.");
   if (!(p >= 0 && p <= 1)) throw new RangeError("The share of a quantile is from 0 to 1.");
-  const sorted = values.toSorted((a, b) => a - b);
+  const sorted = Float64Array.from(values).sort();
   const place = (sorted.length - 1) * p;
   const below = Math.floor(place);
   const lower = sorted[below] ?? Number.NaN;

@@ -9,11 +9,10 @@ SELECT kind.kind AS cell, kind.test, kind.variant, kind.fingerprint, kind.catego
 FROM (SELECT kind, MIN(quarter) AS first_quarter, MAX(quarter) AS last_quarter FROM mark GROUP BY kind) AS found
 JOIN kind ON kind.kind = found.kind;
 
+-- Whatever follows adds up, so a hall may have several rows of the same bounds.
 CREATE TABLE told AS
-SELECT kind AS cell, hall, COALESCE(low, -1) AS low, COALESCE(high, 2147483647) AS high,
-  CAST(SUM(marks) AS INTEGER) AS marks
-FROM mark
-GROUP BY kind, hall, COALESCE(low, -1), COALESCE(high, 2147483647);
+SELECT kind AS cell, hall, COALESCE(low, -1) AS low, COALESCE(high, 2147483647) AS high, marks
+FROM mark;
 
 CREATE TABLE grp AS
 SELECT ROW_NUMBER() OVER (ORDER BY test, variant, fingerprint, category, age_band) AS grp,

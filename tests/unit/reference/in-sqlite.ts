@@ -16,7 +16,7 @@ export function inSqlite(): Database & { close(): void } {
       for (const row of rows) add.run(...row);
     },
     async *rows<Found>(sql: string) {
-      yield* db.prepare<[], Found>(sql).all();
+      yield db.prepare<[], Found>(sql).all();
     },
     close: () => db.close(),
   };
