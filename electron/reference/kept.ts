@@ -9,7 +9,7 @@ import {
   reader,
   tidied,
   wholeBatches,
-  writeThrough,
+  writeBatch,
 } from "./batches.ts";
 import { allOf } from "./database.ts";
 import { type Engine, quoted } from "./engine.ts";
@@ -28,10 +28,10 @@ export interface Looked extends Stamp {
 /**
  * What was checked of the files that were sent, as Parquet files in batches: of batch n, `quarter=2026-Q3/n.parquet` for
  * each quarter with the marks of its bundles, `quarter=none/n.parquet` with what people handed in, `kinds/n.parquet` with
- * the kinds of marks that no batch before had, and `files/n.parquet` with the files that were looked at. That one is
- * written last. It makes the batch count, and those before it no longer for which it stands (`since`); files of a batch
- * that does not count are left by a process that was killed, and are deleted. So at any moment the folder is as after some
- * batch, and nothing is there twice.
+ * the kinds of marks that no batch before had, `files/n.parquet` with the files that were looked at, and `sums/n.sha256`
+ * with the sums of all these. That one is written last. It makes the batch count, and those before it no longer for which
+ * it stands (`since`); files of a batch that does not count are left by a process that was killed, and are deleted. So at
+ * any moment the folder is as after some batch, and nothing is there twice.
  */
 export interface Kept {
   /** What is known of a file of this name, whatever it is by now. */
@@ -149,7 +149,7 @@ export async function openKept(engine: Engine, folder: string): Promise<Kept> {
 
   /** Writes the batch `next`, which stands from then on for all from `since` on. */
   async function write(looked: readonly Looked[], from: typeof batch, since: number): Promise<void> {
-    const name = `${next}.parquet`;
+    const at = (inside: string, query: string) => ({ path: `${inside}/${next}.parquet`, query });
     await engine.add(
       "batch_file",
       looked.map((each) => fileCells(each, since)),
@@ -157,12 +157,16 @@ export async function openKept(engine: Engine, folder: string): Promise<Kept> {
     const quarters = await allOf(
       engine.rows<{ quarter: string }>(`SELECT DISTINCT quarter FROM ${from.marks} ORDER BY quarter`),
     );
-    for (const { quarter } of quarters) {
-      const those = `SELECT * FROM ${from.marks} WHERE quarter = ${quoted(quarter)} ORDER BY bundle`;
-      await writeThrough(engine, join(folder, `quarter=${quarter}`, name), those);
-    }
-    await writeThrough(engine, join(folder, kindsFolder, name), `SELECT * FROM ${from.kinds}`);
-    await writeThrough(engine, join(folder, filesFolder, name), "SELECT * FROM batch_file");
+    await writeBatch(engine, folder, next, [
+      ...quarters.map(({ quarter }) =>
+        at(
+          `quarter=${quarter}`,
+          `SELECT * FROM ${from.marks} WHERE quarter = ${quoted(quarter)} ORDER BY bundle`,
+        ),
+      ),
+      at(kindsFolder, `SELECT * FROM ${from.kinds}`),
+      at(filesFolder, "SELECT * FROM batch_file"),
+    ]);
     await engine.run("DELETE FROM batch_file");
   }
 }

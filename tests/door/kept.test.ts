@@ -130,3 +130,26 @@ test("many batches are made one, and a process killed before the old ones were g
   expect(await table(many)).toEqual(plain);
   expect(filesBelow(join(many, "files"))).toEqual(files);
 });
+
+test("a kept file that is not as it was written, or is gone, is named, and deleting the folder mends it", async () => {
+  const plain = await table(null);
+  for (const inside of ["files", "kinds", "quarter=2026-Q1"]) {
+    const broken = join(folder, `broken-${inside}`);
+    expect(await table(broken)).toEqual(plain);
+    const file = join(broken, inside, "1.parquet");
+    const bytes = readFileSync(file);
+    const middle = Math.floor(bytes.length / 2);
+    // One bit: the engine would not see it, or would tell of it in its own words.
+    bytes.writeUInt8(bytes.readUInt8(middle) ^ 1, middle);
+    writeFileSync(file, bytes);
+    await expect(table(broken)).rejects.toMatchObject({
+      sentence: { key: "references.damaged", values: { file, path: broken } },
+    });
+    if (inside !== "files") {
+      rmSync(file);
+      await expect(table(broken)).rejects.toThrow(NothingToMerge);
+    }
+    rmSync(broken, { recursive: true });
+    expect(await table(broken)).toEqual(plain);
+  }
+});
