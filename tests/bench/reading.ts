@@ -35,8 +35,12 @@ const procedures: Readonly<Record<string, (caller: Caller, athleteId: number) =>
   "noise.get": (caller) => caller.noise.get(),
 };
 
-/** Reads by turns from a store with a thousand results and from one with so many, after an entry in each. */
-export async function readingBench(size: number): Promise<ReadingBench[]> {
+/**
+ * Reads by turns from a store with a thousand results and from one with so many, after an entry in each.
+ * @param own on how many of the earlier days of the larger store today's athletes were: with 1 answers are as long as
+ * those of the smaller one, with more they are longer
+ */
+export async function readingBench(size: number, own: number): Promise<ReadingBench[]> {
   const folder = mkdtempSync(join(tmpdir(), "tapeline-reading-"));
   try {
     const few = await storeOf(join(folder, "few.sqlite"), { name: "1 day", days: 1, apart: 7 });
@@ -45,7 +49,7 @@ export async function readingBench(size: number): Promise<ReadingBench[]> {
       name: `${days} weekly`,
       days,
       apart: 7,
-      own: 20,
+      own,
     });
     let index = 0;
     for (; index < athletes; index += 1) for (const { day } of [few, many]) await timed(day, index);
