@@ -65,7 +65,9 @@ test("a result of a date on which this hall held a day itself is asked about whe
       mark: "90",
     };
     const row = readPastRow((column) => cells[column] ?? "", { today: "2026-11-14", order: "day" });
-    const [planned] = planPast(db, [{ line: 2, row }], { answers: {} });
+    const {
+      outcomes: [planned],
+    } = planPast(db, [{ line: 2, row }], { answers: {} });
     return planned !== undefined && "unusual" in planned ? planned.unusual : undefined;
   }
   expect(unusualOf("2026-11-14")).toMatchObject({ key: "pastResult.ownDay" });

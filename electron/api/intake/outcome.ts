@@ -80,19 +80,27 @@ export type Planner<Row> = (
   when: Planning,
 ) => Generator<undefined, Planned>;
 
+/** What rows that are imported one by one come to. */
+export interface RowByRow {
+  readonly outcomes: (AppliedRow | KeptBackRow)[];
+  /** Writes what the rows left to be written together, when each has been imported. */
+  last?(db: WritableDb): void;
+}
+
 /** A planner in one turn, whose rows are imported one by one; its plan holds while nothing at all changes. */
 export function rowByRow<Row>(
-  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], when: Planning) => (AppliedRow | KeptBackRow)[],
+  plan: (db: ReadableDb, rows: readonly ReadRow<Row>[], when: Planning) => RowByRow,
 ): Planner<Row> {
   return function* (db, rows, when) {
     const changes = changesOf(db);
-    const outcomes = plan(db, rows, when);
+    const { outcomes, last } = plan(db, rows, when);
     const taken = outcomes.filter((outcome) => isTaken(outcome));
     const taking: Taking = {
       holds: (now) => now === db && changesOf(now) === changes,
       touches: [...new Set(taken.flatMap(({ touches }) => touches))],
       write(inside) {
         for (const { apply } of taken) apply?.(inside);
+        last?.(inside);
       },
     };
     return { outcomes, taking };

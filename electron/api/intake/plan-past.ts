@@ -5,14 +5,7 @@ import type { PastRow } from "../../sheets/past.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { allDays } from "../../store/tables/days.ts";
 import { addPastMark, pastMarkValue } from "../../store/tables/past-marks.ts";
-import {
-  type AppliedRow,
-  type KeptBackRow,
-  keptBack,
-  known,
-  type Planning,
-  type ReadRow,
-} from "./outcome.ts";
+import { type AppliedRow, keptBack, known, type Planning, type ReadRow, type RowByRow } from "./outcome.ts";
 import { finderIn, registerOf } from "./register.ts";
 
 /** Plans the import of past results. A stored mark stays, and a row with another value for it is not imported. */
@@ -20,7 +13,7 @@ export function planPast(
   db: ReadableDb,
   rows: readonly ReadRow<PastRow>[],
   { answers }: Pick<Planning, "answers">,
-): (AppliedRow | KeptBackRow)[] {
+): RowByRow {
   const find = finderIn(registerOf(db), answers);
   const inSheet = new Map<string, number>();
   const days = new Map(
@@ -53,7 +46,7 @@ export function planPast(
     };
   }
 
-  return rows.map((each) => {
+  const outcomes = rows.map((each) => {
     try {
       return planRow(each);
     } catch (error) {
@@ -61,6 +54,7 @@ export function planPast(
       throw error;
     }
   });
+  return { outcomes };
 }
 
 /** A result of a date on which this hall held a day itself may be that day's own, which counts already. */

@@ -5,23 +5,24 @@ import type { RosterRow } from "../../sheets/roster.ts";
 import type { ReadableDb, WritableDb } from "../../store/connection/database.ts";
 import {
   type Athlete,
-  addAthlete,
+  addAthletes,
   allAthletes,
   dropEmptyLeague,
   leagueNamed,
   leagues,
+  type NewAthlete,
   updateAthlete,
 } from "../../store/tables/athletes.ts";
-import { entrants, expectEntrant } from "../../store/tables/entrants.ts";
+import { entrants, expectEntrant, expectNewEntrants } from "../../store/tables/entrants.ts";
 import { requireDay } from "../door/at-hand.ts";
 import type { SheetAnswers } from "./choices.ts";
 import { leagueReader } from "./leagues.ts";
 import {
   type AppliedRow,
-  type KeptBackRow,
   keptBack,
   type Planning,
   type ReadRow,
+  type RowByRow,
   type TakenRow,
 } from "./outcome.ts";
 import { questionId, RowAsked } from "./questions.ts";
@@ -48,6 +49,8 @@ interface Plan {
   readonly at: string;
   /** League ids by their text in the sheet, filled during the import. */
   readonly leagueIds: Map<string, number>;
+  /** Rows of new athletes, filled during the import and written together at its end. */
+  readonly added: RosterRow[];
 }
 
 /**
@@ -59,7 +62,7 @@ export function planRoster(
   db: ReadableDb,
   rows: readonly ReadRow<RosterRow>[],
   { at, answers }: Planning,
-): (AppliedRow | KeptBackRow)[] {
+): RowByRow {
   const day = requireDay(db);
   const entries = allAthletes(db).map((athlete): Entry => ({ ...shownPerson(athlete), athlete, line: null }));
   const known = leagues(db).map(({ name }) => name);
@@ -71,8 +74,9 @@ export function planRoster(
     listed: new Set(entrants(db, day.id).map(({ athleteId }) => athleteId)),
     at,
     leagueIds: new Map(),
+    added: [],
   };
-  return rows.map(({ line, row }) => {
+  const outcomes = rows.map(({ line, row }) => {
     try {
       return planRow(plan, line, row);
     } catch (error) {
@@ -80,6 +84,7 @@ export function planRoster(
       throw error;
     }
   });
+  return { outcomes, last: (inside) => addRows(inside, plan) };
 }
 
 function planRow(plan: Plan, line: number, said: RosterRow): AppliedRow {
@@ -101,7 +106,7 @@ function planRow(plan: Plan, line: number, said: RosterRow): AppliedRow {
     joins: true,
     apply: (db) => {
       takeNumber(db, holder);
-      addRow(db, plan, row);
+      plan.added.push(row);
     },
     touches: idsOf(holder),
   };
@@ -194,19 +199,25 @@ function leagueIdOf(db: WritableDb, plan: Plan, league: string): number {
   return leagueId;
 }
 
-function addRow(db: WritableDb, plan: Plan, row: RosterRow): void {
-  const id = addAthlete(db, {
-    leagueId: leagueIdOf(db, plan, row.league),
-    name: row.name,
-    number: row.number,
-    birthYear: row.birthYear,
-    category: row.category,
-    guardianConsent: row.guardianConsent ?? false,
-    board: row.board ?? "bib",
-    share: row.share ?? false,
-    asked: false,
+/** Adds all new athletes, and to the day's list. Last of all: whose number and whose league they take is settled then. */
+function addRows(db: WritableDb, { added, dayId, at }: Plan): void {
+  const ids = new Map<string, number>();
+  const leagueId = (league: string) => {
+    const id = ids.get(league) ?? leagueNamed(db, league);
+    ids.set(league, id);
+    return id;
+  };
+  const athletes = added.map((row): NewAthlete => {
+    const { league, name, number, birthYear, category } = row;
+    return {
+      ...{ leagueId: leagueId(league), name, number, birthYear, category },
+      guardianConsent: row.guardianConsent ?? false,
+      board: row.board ?? "bib",
+      share: row.share ?? false,
+      asked: false,
+    };
   });
-  expectEntrant(db, plan.dayId, id, plan.at);
+  expectNewEntrants(db, dayId, addAthletes(db, athletes), at);
 }
 
 interface Changing {

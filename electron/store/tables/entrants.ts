@@ -1,5 +1,6 @@
 import type { TestCode } from "../../domain/tests/registry.ts";
 import { allRows, execute, firstRow, type ReadableDb, type WritableDb } from "../connection/database.ts";
+import type { NewIds } from "./athletes.ts";
 
 /** The state of an entrant on a day. The readiness questions leave only their outcome here, never an answer. */
 export const entrantStates = ["expected", "testing", "not-testing", "no-show", "withdrawn"] as const;
@@ -52,6 +53,13 @@ export function expectEntrant(db: WritableDb, dayId: number, athleteId: number, 
   const sql = `INSERT INTO entrant (day_id, athlete_id, state, since) VALUES (@dayId, @athleteId, 'expected', @at)
     ON CONFLICT DO NOTHING`;
   return execute(db, sql, { dayId, athleteId, at }).changes === 1;
+}
+
+/** Adds new athletes, who are on no list yet, to the day's. */
+export function expectNewEntrants(db: WritableDb, dayId: number, { first, count }: NewIds, at: string): void {
+  const sql = `INSERT INTO entrant (day_id, athlete_id, state, since)
+    SELECT @dayId, id, 'expected', @at FROM athlete WHERE id >= @first AND id < @first + @count`;
+  execute(db, sql, { dayId, first, count, at });
 }
 
 export function setEntrant(db: WritableDb, dayId: number, entrant: Entrant): void {
