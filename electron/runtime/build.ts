@@ -4,47 +4,36 @@
  * empties the folder that another one is starting from.
  */
 import { spawn } from "node:child_process";
-import { createHash } from "node:crypto";
 import { once } from "node:events";
 import { existsSync, readFileSync } from "node:fs";
-import { readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { cacheFolder, modulesFolder, type PrintLine, projectFolder } from "./host.ts";
 import { holdingLock } from "./once.ts";
+import { sumOf } from "./sum.ts";
 
 /** All inputs of a build; the lock file represents the modules. */
 const SOURCES = ["electron", "renderer", "resources"];
 const SINGLE_FILES = ["electron.vite.config.ts", "package.json", "package-lock.json"];
 
+const BUILT = ["main", "page", "pictures", "preload", "renderer"];
+/** Says of which sources what lies beside it was built, and what that was. */
 const stampFile = join(projectFolder, "out", "built-from.txt");
 
 /** Builds unless the build is up to date. Throws when it fails, after printing why. */
 export async function ensureBuild(log: PrintLine): Promise<void> {
   await holdingLock(join(cacheFolder, "build.lock"), log, async () => {
-    const wanted = await stampOfSources();
-    if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === wanted) return;
+    const sources = await sumOf(projectFolder, SOURCES, SINGLE_FILES);
+    if (existsSync(stampFile) && readFileSync(stampFile, "utf8") === (await stampOf(sources))) return;
     await rm(stampFile, { force: true });
     await build();
-    await writeFile(stampFile, wanted);
+    await writeFile(stampFile, await stampOf(sources));
   });
 }
 
-/** Returns a hash over names and contents of all sources, in a fixed order. */
-async function stampOfSources(): Promise<string> {
-  const folders = await Promise.all(SOURCES.map(filesIn));
-  const hash = createHash("sha256");
-  for (const file of [...SINGLE_FILES, ...folders.flat().sort()]) {
-    const content = await readFile(join(projectFolder, file));
-    hash.update(`${file}\0${content.length}\0`).update(content);
-  }
-  return hash.digest("hex");
-}
-
-async function filesIn(folder: string): Promise<string[]> {
-  const entries = await readdir(join(projectFolder, folder), { recursive: true, withFileTypes: true });
-  return entries
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name).slice(projectFolder.length + 1));
+/** What the stamp says while what was built of these sources is as it was: a lost or damaged file is built again. */
+async function stampOf(sources: string): Promise<string> {
+  return `${sources} ${await sumOf(join(projectFolder, "out"), BUILT)}`;
 }
 
 /** The program with its windows, and beside it the page for everybody, each by a configuration of its own. */
