@@ -1,4 +1,4 @@
-import { type CSSProperties, type ReactNode, useState } from "react";
+import { type CSSProperties, memo, type ReactNode, useState } from "react";
 import css from "./DataTable.module.css";
 
 /** Height of a row with one line, in px. Rows are about equally high: only visible ones need be in the page. */
@@ -34,6 +34,7 @@ export function numberColumn<Row>(...of: Parameters<typeof column<Row>>): Column
 interface DataTableProps<Row> {
   /** Describes the table for screen readers. */
   readonly caption: string;
+  /** Where the rows change while they are looked at, the same ones every time (`useMemo`). */
   readonly columns: readonly Column<Row>[];
   readonly rows: readonly Row[];
   readonly rowKey: (row: Row) => string | number;
@@ -101,11 +102,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
         <tbody>
           <Gap height={first * rowHeight} columns={columns.length} />
           {shown.map((row, index) => (
-            <tr key={rowKey(row)} aria-rowindex={first + index + 2}>
-              {columns.map((column) => (
-                <Cell key={column.key} names={column.key === nameColumn} {...{ column, row, whole }} />
-              ))}
-            </tr>
+            <Line key={rowKey(row)} at={first + index + 2} {...{ columns, nameColumn, row, whole }} />
           ))}
           <Gap height={(rows.length - first - shown.length) * rowHeight} columns={columns.length} />
         </tbody>
@@ -113,6 +110,26 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
     </section>
   );
 }
+
+interface LineProps<Row> {
+  readonly columns: readonly Column<Row>[];
+  readonly nameColumn: string | undefined;
+  readonly row: Row;
+  /** Its number in the table, the head's included. */
+  readonly at: number;
+  readonly whole: boolean;
+}
+
+/** Drawn again when its row or the columns are others: with columns that stay the same, a change draws those rows alone that it changed. */
+const Line = memo(function Line<Row>({ columns, nameColumn, row, at, whole }: LineProps<Row>) {
+  return (
+    <tr aria-rowindex={at}>
+      {columns.map((column) => (
+        <Cell key={column.key} names={column.key === nameColumn} {...{ column, row, whole }} />
+      ))}
+    </tr>
+  );
+}) as <Row>(props: LineProps<Row>) => ReactNode;
 
 interface CellProps<Row> {
   readonly column: Column<Row>;

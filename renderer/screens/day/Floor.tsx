@@ -1,10 +1,12 @@
 import { useQuery } from "@tanstack/react-query";
+import { useMemo } from "react";
 import { useTranslation } from "react-i18next";
 import { Link } from "wouter";
 import { readyMinute } from "../../../electron/domain/queue/queue.ts";
 import { testCodes } from "../../../electron/domain/tests/registry.ts";
 import type { Answers } from "../../app/answers.ts";
 import { useTRPC } from "../../app/client.tsx";
+import { useNow } from "../../app/now.ts";
 import { useTestWords } from "../../app/testWords.ts";
 import { Answer } from "../../parts/layout/Answer.tsx";
 import { type Column, column, DataTable, numberColumn } from "../../parts/layout/DataTable.tsx";
@@ -41,26 +43,30 @@ export function Floor() {
 
 function useColumns(): Column<Whereabouts>[] {
   const { t } = useTranslation("day");
-  return [
-    numberColumn("bib", t("floor.bib"), "4.5rem", ({ who }) => (
-      <strong className={`numeral ${css.bib}`}>{who.bib}</strong>
-    )),
-    column("name", t("floor.name"), "auto", ({ who }) => (
-      <Link className={css.open} href={`/athletes/${who.athleteId}`}>
-        {who.name}
-      </Link>
-    )),
-    ...testCodes.map(
-      (test, index): Column<Whereabouts> =>
-        column(test, <TestMark test={test} size="small" />, "3.5rem", ({ tests }) => (
-          <PlaceSign place={tests[index]?.place ?? "later"} />
-        )),
-    ),
-    column("now", t("floor.now"), "22rem", (row) => <Now row={row} />),
-  ];
+  const now = useNow();
+  return useMemo(
+    () => [
+      numberColumn("bib", t("floor.bib"), "4.5rem", ({ who }) => (
+        <strong className={`numeral ${css.bib}`}>{who.bib}</strong>
+      )),
+      column("name", t("floor.name"), "auto", ({ who }) => (
+        <Link className={css.open} href={`/athletes/${who.athleteId}`}>
+          {who.name}
+        </Link>
+      )),
+      ...testCodes.map(
+        (test, index): Column<Whereabouts> =>
+          column(test, <TestMark test={test} size="small" />, "3.5rem", ({ tests }) => (
+            <PlaceSign place={tests[index]?.place ?? "later"} />
+          )),
+      ),
+      column("now", t("floor.now"), "22rem", (row) => <Now row={row} now={now} />),
+    ],
+    [t, now],
+  );
 }
 
-function Now({ row }: { readonly row: Whereabouts }) {
+function Now({ row, now }: { readonly row: Whereabouts; readonly now: number }) {
   const { t, i18n } = useTranslation(["day", "common"]);
   const testWord = useTestWords();
   const { next, calledTo, waitingSince, readyAt } = row;
@@ -69,7 +75,7 @@ function Now({ row }: { readonly row: Whereabouts }) {
   }
   if (next === null || waitingSince === null || readyAt === null) return t("floor.finished");
   const test = testWord(next, "ability");
-  const rests = readyAt > new Date().toISOString();
+  const rests = Date.parse(readyAt) > now;
   const time = writeTime(rests ? readyMinute(readyAt) : waitingSince, i18n.language);
   return rests ? t("floor.rests", { test, time }) : t("floor.waits", { test, time });
 }
