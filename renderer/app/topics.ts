@@ -46,6 +46,8 @@ function groupsToRead(topics: Iterable<string>): ReadonlySet<string> | null {
 /** Queries that change less often than the others of their group: the topics that touch them. */
 const narrower: Readonly<Record<string, readonly string[]>> = {
   "day.current": [],
+  "day.protocols": [],
+  "day.history": [],
   "board.hidden": ["board"],
   "day.forecast": ["forecast", "plan", "people", "entrants", "attempts", "calls", "heats"],
   "study.toRead": ["people", "entrants", "attempts", "calls", "heats", "studies"],
