@@ -5,13 +5,14 @@ import { toldOnBoard } from "../../electron/api/board/view.ts";
 import { cardsOf } from "../../electron/api/cards/shape.ts";
 import { tellMarks } from "../../electron/api/marks/marks.ts";
 import { viewNoise } from "../../electron/api/noise/view.ts";
+import { marksHere } from "../../electron/api/place/marks-here.ts";
+import type { MarksInOrder } from "../../electron/domain/statistics/marks-in-order.ts";
 import { fingerprint } from "../../electron/domain/tests/fingerprint.ts";
 import { defaultParameters, protocolOf, testCodes } from "../../electron/domain/tests/registry.ts";
 import { connectBytes, type InMemory } from "../../electron/store/connection/connect.ts";
 import type { ReadableDb } from "../../electron/store/connection/database.ts";
 import { createStore } from "../../electron/store/connection/store.ts";
-import { latestMarks } from "../../electron/store/reads/comparable-marks.ts";
-import { athleteById } from "../../electron/store/tables/athletes.ts";
+import { allAthletes, athleteById } from "../../electron/store/tables/athletes.ts";
 import { attemptsOfDay } from "../../electron/store/tables/attempts.ts";
 import { allDays, dayById } from "../../electron/store/tables/days.ts";
 import { addPastVoid, pastMarksOf, removePastMark } from "../../electron/store/tables/past-marks.ts";
@@ -55,7 +56,14 @@ interface Hall {
 }
 
 async function hall(): Promise<Hall> {
-  const day = await boardDay(crowd(5).map((each) => ({ ...each, category: "women", share: true })));
+  const day = await boardDay(
+    crowd(5).map((each, index) => ({
+      ...each,
+      category: "women",
+      share: true,
+      birthYear: 1990 + 8 * (index % 2),
+    })),
+  );
   fillEarlier(day, { name: "monthly", days: 2, apart: 28 });
   const [guest = 0] = addPeople(day, [{ league: "Foundry Town", name: "Ashe Velvet" }], null);
   for (const [at, value] of [70, 74, 69].entries())
@@ -169,12 +177,20 @@ function tellAll(db: ReadableDb, dayId: number): unknown {
     board: toldOnBoard(db, day, "cm"),
     cards: cardsOf(db, day, { kind: "all" }, "cm"),
     noise: viewNoise(db, "cm"),
-    latest: testCodes.map((code) => {
+    // Of whom a place would be told: too few are here for a place itself.
+    others: testCodes.map((code) => {
       const name = fingerprint(code, protocolOf(code).variants[0] ?? "", defaultParameters(code));
-      const marks = latestMarks(db, day, { test: code, fingerprint: name });
-      return marks.map(({ athleteId, value }) => [athleteId, value]).sort(([a = 0], [b = 0]) => a - b);
+      const here = marksHere(db, day, { test: code, fingerprint: name, category: "women" });
+      return Object.values(here).map((marks) =>
+        allAthletes(db).map(({ id }) => [null, 25, 35].map((from) => counted(marks.others(id, from)))),
+      );
     }),
   };
+}
+
+/** How many marks there are below and up to some heights, which no two of different marks share for all tests. */
+function counted({ n, below, upTo }: MarksInOrder) {
+  return [n, ...[20, 2500, 3_800, 70_000, 365_000].flatMap((value) => [below(value), upTo(value)])];
 }
 
 /** The same, of a store of the same rows that has told nothing yet. */

@@ -6,7 +6,7 @@ import { boundsWithinEnds, endOf, withinEnds } from "../../domain/statistics/pla
 import { placeInPercentiles } from "../../domain/statistics/place-in-percentiles.ts";
 import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
 import type { Athlete } from "../../store/tables/athletes.ts";
-import type { AgedMark, Group } from "./groups.ts";
+import type { Group } from "./groups.ts";
 
 /** A mark's place in a reference group; nothing in it identifies any of the others. */
 export interface PlaceAmongOthers {
@@ -71,16 +71,14 @@ export function placesIn(group: Group, { athleteId, test, value, reach, ages }: 
       widthOfPlace(n, group.open),
     );
   }
-  const others = group.marks.filter((mark) => mark.athleteId !== athleteId);
-  const among = (some: readonly AgedMark[], of: AgeBand | null) => {
-    const values = some.map((mark) => withinEnds(mark.value, figures.ends));
-    const band = placeAmong(better, own, values, equalWithin, reach);
+  const among = (of: AgeBand | null) => {
+    const others = group.here.others(athleteId, of === null ? null : of.from);
+    const band = placeAmong(better, own, others, equalWithin, reach);
     return foundIn({ group: group.group, origin: null, halls: null, ages: of, end }, band, (n) =>
       widthOfPlace(n, 0),
     );
   };
-  const peers = ages === null ? [] : others.filter((mark) => mark.ages?.from === ages.from);
-  return [...among(others, null), ...among(peers, ages)];
+  return [...among(null), ...(ages === null ? [] : among(ages))];
 }
 
 function foundIn(

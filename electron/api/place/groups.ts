@@ -1,70 +1,34 @@
-import { consentOf } from "../../domain/privacy/consent.ts";
-import { type AgeBand, bandOfAges } from "../../domain/privacy/quasi.ts";
 import { everybody } from "../../domain/reference-table/table.ts";
 import { leastToCompare } from "../../domain/statistics/place.ts";
 import { type AlikeInterval, leftOpen } from "../../domain/statistics/place-between.ts";
 import { boundsWithinEnds } from "../../domain/statistics/place-ends.ts";
 import { type GroupInPercentiles, widthInPercentiles } from "../../domain/statistics/place-in-percentiles.ts";
-import { definitionOf, type TestCode } from "../../domain/tests/registry.ts";
+import { definitionOf } from "../../domain/tests/registry.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { type ComparableMark, latestMarks, marksToCompare } from "../../store/reads/comparable-marks.ts";
-import type { Athlete, Category } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { type MarksOfOrigin, marksFromElsewhere } from "../../store/tables/reference-bundles.ts";
 import { groupsFromTables } from "../../store/tables/reference-tables.ts";
+import { type MarksHere, marksHere, type Sort } from "./marks-here.ts";
 
-/** The marks that compare: of one fingerprint, and of athletes in one category. */
-export interface Sort {
-  readonly test: TestCode;
-  readonly fingerprint: string;
-  readonly category: Category | null;
-}
-
-export interface AgedMark extends ComparableMark {
-  readonly ages: AgeBand | null;
-}
-
-/** Marks of this store to compare with, one per athlete. */
 interface GroupHere {
   readonly group: "today" | "store";
-  readonly marks: readonly AgedMark[];
+  readonly here: MarksHere;
 }
 
 export type Group = GroupHere | GroupElsewhere | GroupInTable;
 
 /**
- * Yields the groups to compare a day's mark with: first here, then elsewhere. The store's group excludes athletes who
- * have not agreed to share (or whose guardian has not, where needed), or who chose another category. Each athlete is in
- * it once, with the latest mark up to that day. Past results on sheets are excluded, since nobody here saw them
- * measured.
- * @param people everybody in the store
+ * Returns the groups to compare a day's mark with: first here, then elsewhere. Each athlete of the store's group is in it
+ * once, with the latest mark up to that day. Past results on sheets are excluded, since nobody here saw them measured.
  */
-export function groupsOf(db: ReadableDb, day: Day, sort: Sort, people: Iterable<Athlete>): Group[] {
-  const { test, fingerprint, category } = sort;
-  const agreed = agreedOf(people, day.date, category);
-  const own = (marks: readonly ComparableMark[]) =>
-    marks.flatMap((mark): AgedMark[] => {
-      const ages = agreed.get(mark.athleteId);
-      return ages === undefined ? [] : [{ ...mark, ages }];
-    });
+export function groupsOf(db: ReadableDb, day: Day, sort: Sort): Group[] {
+  const { today, store } = marksHere(db, day, sort);
   return [
-    { group: "today", marks: own(marksToCompare(db, day.id, test, fingerprint)) },
-    { group: "store", marks: own(latestMarks(db, day, { test, fingerprint })) },
+    { group: "today", here: today },
+    { group: "store", here: store },
     ...groupsElsewhere(db, sort, day.date),
     ...groupsInTables(db, sort, day.date),
   ];
-}
-
-/** Returns those of that category who agreed that their marks count, by id, with their age bands on the day. */
-function agreedOf(
-  people: Iterable<Athlete>,
-  date: string,
-  category: Category | null,
-): ReadonlyMap<Athlete["id"], AgeBand | null> {
-  const agreed = [...people].filter(
-    (athlete) => athlete.category === category && consentOf(athlete, date) === "given",
-  );
-  return new Map(agreed.map(({ id, birthYear }) => [id, bandOfAges(birthYear, date)]));
 }
 
 /** Marks from one origin elsewhere, as bounds; nobody here knows whose they are. */

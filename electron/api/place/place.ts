@@ -2,7 +2,7 @@ import { bandOfAges } from "../../domain/privacy/quasi.ts";
 import { reachOf } from "../../domain/statistics/change.ts";
 import { fingerprint } from "../../domain/tests/fingerprint.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
+import { type Athletes, athletesOf } from "../../store/reads/athletes-kept.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { parametersOf } from "../../store/tables/marks.ts";
 import { typicalErrorsOf } from "../noise/errors.ts";
@@ -16,17 +16,16 @@ import { type Group, groupsOf } from "./groups.ts";
  */
 export function placesOn(db: ReadableDb, day: Day): (mark: MarkToPlace) => PlaceAmongOthers | null {
   const known = new Map<string, Group[]>();
-  let people: ReadonlyMap<number, Athlete> | undefined;
+  let athletes: Athletes | undefined;
   const errors = typicalErrorsOf(db, day.id);
   return ({ athleteId, test, variant, value }) => {
-    people ??= new Map(allAthletes(db).map((each) => [each.id, each]));
-    const athlete = people.get(athleteId);
+    athletes ??= athletesOf(db);
+    const athlete = athletes.get(athleteId);
     if (athlete === undefined) return null;
     const { category, birthYear } = athlete;
     const name = fingerprint(test, variant, parametersOf(db, day.id, test));
     const key = `${category} ${name}`;
-    const groups =
-      known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category }, people.values());
+    const groups = known.get(key) ?? groupsOf(db, day, { test, fingerprint: name, category });
     known.set(key, groups);
     const reach = reachOf(test, value, errors[test]);
     const own = { athleteId, test, value, reach, ages: bandOfAges(birthYear, day.date) };

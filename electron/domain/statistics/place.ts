@@ -1,5 +1,5 @@
-import { gain } from "./change.ts";
 import type { Interval } from "./interval.ts";
+import { inOrder, type MarksInOrder } from "./marks-in-order.ts";
 import { normalQuantile } from "./normal.ts";
 
 /** Fewest marks to compare with: with fewer, one more mark would move the answer by more than five in a hundred. */
@@ -16,20 +16,21 @@ export interface PlaceBand {
 /**
  * Returns the percentile rank of a mark by mid-rank: (worse + ½ equal) / n × 100, so that a mark better than all others
  * is at 100 whichever way the test counts. Source: the definition of the percentile rank; statistics libraries call it
- * the mean of the strict and the weak one. `equalWithin` and all values are grains.
+ * the mean of the strict and the weak one. `equalWithin` and all values are grains. Marks come in any order, or put in
+ * order once.
  * @throws RangeError when there is nothing to compare with.
  */
 export function percentileRank(
   better: "higher" | "lower",
   value: number,
-  marks: readonly number[],
+  marks: readonly number[] | MarksInOrder,
   equalWithin = 0,
 ): number {
-  if (marks.length === 0) throw new RangeError("A percentile rank needs at least one mark.");
-  const gains = marks.map((mark) => gain(better, mark, value));
-  const worse = gains.filter((each) => each > equalWithin).length;
-  const equal = gains.filter((each) => Math.abs(each) <= equalWithin).length;
-  return ((worse + equal / 2) / marks.length) * 100;
+  const { n, below, upTo } = "below" in marks ? marks : inOrder(marks);
+  if (n === 0) throw new RangeError("A percentile rank needs at least one mark.");
+  const [lower, notHigher] = [below(value - equalWithin), upTo(value + equalWithin)];
+  const worse = better === "higher" ? lower : n - notHigher;
+  return ((worse + (notHigher - lower) / 2) / n) * 100;
 }
 
 /**
@@ -69,14 +70,15 @@ export function endsOf(
 export function placeAmong(
   better: "higher" | "lower",
   value: number,
-  others: readonly number[],
+  others: readonly number[] | MarksInOrder,
   equalWithin = 0,
   reach = 0,
 ): PlaceBand | null {
-  const n = others.length;
+  const marks = "below" in others ? others : inOrder(others);
+  const { n } = marks;
   if (n < leastToCompare) return null;
   const [least, most] = endsOf(better, value, reach).map((mark) => {
-    const rank = percentileRank(better, mark, others, equalWithin);
+    const rank = percentileRank(better, mark, marks, equalWithin);
     return wilsonInterval((rank / 100) * n, n);
   });
   if (least === undefined || most === undefined) return null;

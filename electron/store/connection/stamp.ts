@@ -1,4 +1,7 @@
-import { allRows, type Database, type ReadableDb } from "./database.ts";
+import { allRows, type Database, firstRow, type ReadableDb } from "./database.ts";
+
+/** Stands in `touched` for all athletes, where days have their ids. */
+const ofAthletes = -1;
 
 /** Says that the marks of a day have changed (0: those imported of earlier times). A number that was never there. */
 const touch = (day: string) => `INSERT INTO touched VALUES (${day}, random())
@@ -20,14 +23,27 @@ export function watchMarks(db: Database): void {
     ${watch("date", "UPDATE OF date ON main.day", "NEW.id")}
     ${watch("new_past", "INSERT ON main.past_mark", "0")}
     ${watch("past", "UPDATE ON main.past_mark", "0")}
-    ${watch("lost_past", "DELETE ON main.past_mark", "0")}`);
+    ${watch("lost_past", "DELETE ON main.past_mark", "0")}
+    ${watch("athlete", "UPDATE ON main.athlete", `${ofAthletes}`)}
+    ${watch("lost_athlete", "DELETE ON main.athlete", `${ofAthletes}`)}
+    ${watch("league", "UPDATE ON main.league", `${ofAthletes}`)}`);
+}
+
+/**
+ * Returns a text that is another one whenever an athlete was added, changed or deleted. New ones are seen by their ids, none
+ * of which is given twice: nothing has to be noted at each row of a long roster.
+ */
+export function stampOfAthletes(db: ReadableDb): string {
+  const sql = `SELECT ifnull((SELECT max(id) FROM athlete), 0) || ' '
+    || ifnull((SELECT stamp FROM touched WHERE day_id = ${ofAthletes}), 0) AS stamp`;
+  return firstRow<{ stamp: string }>(db, sql)?.stamp ?? "";
 }
 
 /** Returns a text that is another one whenever marks of any day but this one (0: of any day) have changed. */
 function stampApartFrom(db: ReadableDb, dayId: number): string {
   // As text: the numbers are larger than JavaScript's own.
   const sql = `SELECT day_id || ' ' || stamp AS stamp FROM touched
-    WHERE @dayId = 0 OR day_id <> @dayId ORDER BY day_id`;
+    WHERE day_id >= 0 AND (@dayId = 0 OR day_id <> @dayId) ORDER BY day_id`;
   return allRows<{ stamp: string }>(db, sql, { dayId })
     .map(({ stamp }) => stamp)
     .join(", ");

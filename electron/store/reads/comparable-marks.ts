@@ -42,30 +42,35 @@ const latestSql = `
     AND day.date <= @date
   GROUP BY athlete_id`;
 
-/** The latest marks of other days, by athlete, each with its day's place in time. */
-type Latest = ReadonlyMap<number, ComparableMark & { readonly place: string }>;
+/** The latest marks of other days, by athlete, each with its day's place in time. The same object until one of them changes. */
+export type Latest = ReadonlyMap<number, ComparableMark & { readonly place: string }>;
 
 /** What was read for a day and does not change with its own entries, by date, test and fingerprint. */
 const latestElsewhere = keptApartFromDay((_db, _dayId) => new Map<string, Latest>());
+
+/** The latest marks up to a day: of other days, and of those who did it on that day since. */
+export interface LatestMarks {
+  readonly elsewhere: Latest;
+  /** Stand before those of other days. */
+  readonly today: readonly ComparableMark[];
+}
 
 /** Returns each athlete's latest mark of a fingerprint with a place, from days up to and including a day's date. */
 export function latestMarks(
   db: ReadableDb,
   { id: dayId, date }: Pick<Day, "id" | "date">,
   which: { readonly test: TestCode; readonly fingerprint: string },
-): ComparableMark[] {
+): LatestMarks {
   const known = latestElsewhere(db, dayId);
   const key = JSON.stringify([date, which.test, which.fingerprint]);
   const elsewhere = known.get(key) ?? readLatest(db, { ...which, dayId, date });
   known.set(key, elsewhere);
   const now = `${date} ${String(dayId).padStart(10, "0")}`;
-  const today = marksToCompare(db, dayId, which.test, which.fingerprint);
-  const latest = new Map<number, ComparableMark>(elsewhere);
-  for (const mark of today) {
-    const other = elsewhere.get(mark.athleteId);
-    if (other === undefined || other.place < now) latest.set(mark.athleteId, mark);
-  }
-  return [...latest.values()];
+  const today = marksToCompare(db, dayId, which.test, which.fingerprint).filter(({ athleteId }) => {
+    const other = elsewhere.get(athleteId);
+    return other === undefined || other.place < now;
+  });
+  return { elsewhere, today };
 }
 
 function readLatest(db: ReadableDb, which: Values): Latest {

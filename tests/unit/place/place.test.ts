@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { inOrder, together } from "../../../electron/domain/statistics/marks-in-order.ts";
 import {
   leastToCompare,
   percentileRank,
@@ -50,6 +51,41 @@ describe("the percentile rank", () => {
 
   test("needs somebody to compare with", () => {
     expect(() => percentileRank("higher", 1, [])).toThrow(RangeError);
+  });
+});
+
+/** By the definition: each mark is looked at. */
+function plainRank(better: "higher" | "lower", own: number, some: readonly number[], equalWithin: number) {
+  const gains = some.map((mark) => (better === "higher" ? own - mark : mark - own));
+  const worse = gains.filter((gained) => gained > equalWithin).length;
+  const equal = gains.filter((gained) => Math.abs(gained) <= equalWithin).length;
+  return (100 * (worse + equal / 2)) / some.length;
+}
+
+describe("marks that were put in order", () => {
+  test("rank as each mark by itself would", () => {
+    fc.assert(
+      fc.property(way, marks, value, fc.nat(3), (better, some, one, equalWithin) => {
+        expect(percentileRank(better, one, inOrder(some), equalWithin)).toBeCloseTo(
+          plainRank(better, one, some, equalWithin),
+          9,
+        );
+      }),
+    );
+  });
+
+  test("are taken together and apart as lists would be", () => {
+    fc.assert(
+      fc.property(way, marks, marks, fc.nat(10), value, (better, some, more, gone, one) => {
+        const [apart, rest] = [some.slice(0, gone), some.slice(gone)];
+        const orders = together([inOrder(some), inOrder(more)], [inOrder(apart)]);
+        expect(orders.n).toBe(rest.length + more.length);
+        expect(percentileRank(better, one, orders, 1)).toBeCloseTo(
+          plainRank(better, one, [...rest, ...more], 1),
+          9,
+        );
+      }),
+    );
   });
 });
 
