@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { isDone } from "../../domain/queue/queue.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
-import { type Athlete, allAthletes } from "../../store/tables/athletes.ts";
+import { athletesOf } from "../../store/reads/athletes-kept.ts";
+import type { Athlete } from "../../store/tables/athletes.ts";
 import type { Day } from "../../store/tables/days.ts";
 import { entrants } from "../../store/tables/entrants.ts";
 import { marksOfDay } from "../../store/tables/marks.ts";
@@ -23,7 +24,7 @@ export interface Carded extends Pick<Athlete, "id" | "leagueId" | "league" | "na
 export function cardedOf(db: ReadableDb, day: Day): Carded[] {
   const marked = new Set(marksOfDay(db, day.id).flatMap((kept) => (isDone(kept.mark) ? kept.athleteId : [])));
   const bibs = new Map(entrants(db, day.id).map(({ athleteId, bib }) => [athleteId, bib]));
-  return allAthletes(db)
+  return [...athletesOf(db).values()]
     .filter(({ id }) => marked.has(id))
     .map((athlete) => ({ ...athlete, bib: bibs.get(athlete.id) ?? null }));
 }
