@@ -20,7 +20,9 @@ export async function filesIn(folder: string, endings: readonly string[]): Promi
   const found: Sent[] = [];
   for (const entry of await readdir(folder, { withFileTypes: true })) {
     if (isTaken(entry.name)) found.push({ name: entry.name, subfolder: null });
-    else if (entry.isDirectory()) found.push(...(await filesBelow(folder, entry.name, isTaken)));
+    else if (entry.isDirectory()) {
+      for (const file of await filesBelow(folder, entry.name, isTaken)) found.push(file);
+    }
   }
   return found.sort((a, b) => (a.name < b.name ? -1 : 1));
 }

@@ -77,6 +77,15 @@ test("the mean square of a full table is the published one, and holes change the
   ).toBe(15);
 });
 
+test("the same table ten thousand times, as many repeats as a hall has after years, leaves what it left once", () => {
+  const rows = shroutAndFleiss.map((row) => row.map((value, column) => ({ column, value })));
+  const times = 10_000;
+  const many = withinRows(Array.from({ length: times }, () => rows).flat());
+  const degrees = (6 * times - 1) * 3;
+  expect(many?.degrees).toBe(degrees);
+  expect(many?.square).toBeCloseTo((1.0194 * 15 * times) / degrees, 4);
+});
+
 // R: t.test(extra ~ group, data = sleep, paired = TRUE): t = −4.0621, df = 9; its standard error is the typical error's.
 test("ten sleepers: the paired t of R's own example", () => {
   const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2];

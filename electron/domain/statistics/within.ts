@@ -40,7 +40,8 @@ function deviations(row: readonly Cell[], columns: ReadonlyMap<number, number>):
 function columnsOf(rows: readonly (readonly Cell[])[]): ReadonlyMap<number, number> {
   const effects = new Map<number, number>();
   const cells = rows.flat();
-  const size = Math.max(...cells.map(({ value }) => Math.abs(value)), 1e-300);
+  // Of any number of values: as arguments of one call, more than some hundred thousand have no room.
+  const size = cells.reduce((most, { value }) => Math.max(most, Math.abs(value)), 1e-300);
   for (let step = 0; step < steps; step += 1) {
     const left = Map.groupBy(
       rows.flatMap((row) => deviations(row, effects)),
