@@ -24,9 +24,11 @@ export interface Carded extends Pick<Athlete, "id" | "leagueId" | "league" | "na
 export function cardedOf(db: ReadableDb, day: Day): Carded[] {
   const marked = new Set(marksOfDay(db, day.id).flatMap((kept) => (isDone(kept.mark) ? kept.athleteId : [])));
   const bibs = new Map(entrants(db, day.id).map(({ athleteId, bib }) => [athleteId, bib]));
-  return [...athletesOf(db).values()]
-    .filter(({ id }) => marked.has(id))
-    .map((athlete) => ({ ...athlete, bib: bibs.get(athlete.id) ?? null }));
+  const athletes = athletesOf(db);
+  return [...marked]
+    .flatMap((id) => athletes.get(id) ?? [])
+    .sort((a, b) => a.place - b.place)
+    .map(({ place: _place, ...athlete }) => ({ ...athlete, bib: bibs.get(athlete.id) ?? null }));
 }
 
 /** Returns the athletes that were asked for. */

@@ -57,6 +57,8 @@ const testNoiseSchema = z.object({
 
 export const noiseSchema = z.object({
   tests: z.array(testNoiseSchema),
+  /** True while a day is open: what its results teach comes in when it is closed. */
+  isDayOpen: z.boolean(),
   /** Number of athletes that the ICC and the worthwhile change need. */
   enough: z.int(),
 });

@@ -14,6 +14,7 @@ import { definitionOf, protocolOf, type TestCode, testCodes } from "../../domain
 import { sentence } from "../../domain/words.ts";
 import type { ReadableDb } from "../../store/connection/database.ts";
 import { newestMarks } from "../../store/reads/newest-marks.ts";
+import { dayAtHand } from "../../store/tables/days.ts";
 import { noiseOf, type TestNoise } from "./known.ts";
 import { quantityOf } from "./quantity.ts";
 import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
@@ -21,10 +22,15 @@ import type { NoiseView, Quantity, TestNoiseView } from "./schemas.ts";
 /** Fewest athletes for the spread between them; fewer say little. */
 const enough = 20;
 
-/** Returns the noise of every test in numbers that a coach can use. */
+/**
+ * Returns the noise of every test in numbers that a coach can use. While a day is open it is that by which its results are
+ * judged: without the day itself, which counts from its end on.
+ */
 export function viewNoise(db: ReadableDb, lengths: LengthUnit): NoiseView {
-  const noise = noiseOf(db, 0);
-  return { tests: testCodes.map((test) => viewTest(db, test, noise[test], lengths)), enough };
+  const day = dayAtHand(db);
+  const isDayOpen = day?.state === "open";
+  const noise = noiseOf(db, isDayOpen ? day.id : 0);
+  return { tests: testCodes.map((test) => viewTest(db, test, noise[test], lengths)), isDayOpen, enough };
 }
 
 function viewTest(db: ReadableDb, test: TestCode, noise: TestNoise, lengths: LengthUnit): TestNoiseView {

@@ -19,12 +19,15 @@ export function NoiseScreen() {
   return (
     <Screen title={t("title")} lead={t("lead")} ready={noise.isFetched}>
       <Answer query={noise}>
-        {({ tests }) => (
-          <Stack as="ol">
-            {tests.map((told) => (
-              <NoiseOfTest key={told.test} told={told} />
-            ))}
-          </Stack>
+        {({ tests, isDayOpen }) => (
+          <>
+            {isDayOpen && <p className="measure">{t("openDay")}</p>}
+            <Stack as="ol">
+              {tests.map((told) => (
+                <NoiseOfTest key={told.test} told={told} />
+              ))}
+            </Stack>
+          </>
         )}
       </Answer>
       <div className={css.halves}>
