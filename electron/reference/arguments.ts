@@ -6,7 +6,7 @@ import { tableLimits } from "../domain/reference-table/table.ts";
 import { sentence } from "../domain/words.ts";
 import { readKeyFile } from "./keys.ts";
 import type { MergeArguments, Signing } from "./merge.ts";
-import { NothingToMerge } from "./nothing.ts";
+import { WordsNotUnderstood } from "./nothing.ts";
 
 /** What the command is asked to do. */
 export type Wanted =
@@ -37,19 +37,21 @@ export function readArguments(args: readonly string[], from: string, today: stri
   if (values["new-key"] !== undefined) return { what: "new key", path: newKeyPath(values["new-key"], from) };
   const [folder, ...more] = positionals;
   const [stray] = more;
-  if (stray !== undefined) throw new NothingToMerge(sentence("references.stray", { text: stray }));
-  if (folder === undefined) throw new NothingToMerge(sentence("references.noFolder"));
-  if (values.out === undefined || values.out === "") throw new NothingToMerge(sentence("references.noOut"));
+  if (stray !== undefined) throw new WordsNotUnderstood(sentence("references.stray", { text: stray }));
+  if (folder === undefined) throw new WordsNotUnderstood(sentence("references.noFolder"));
+  if (values.out === undefined || values.out === "")
+    throw new WordsNotUnderstood(sentence("references.noOut"));
   const paths = { folder: resolve(from, folder), out: resolve(from, values.out) };
   if (!isFolder(paths.folder))
-    throw new NothingToMerge(sentence("references.notFolder", { path: paths.folder }));
-  if (isFolder(paths.out)) throw new NothingToMerge(sentence("references.outIsFolder", { path: paths.out }));
+    throw new WordsNotUnderstood(sentence("references.notFolder", { path: paths.folder }));
+  if (isFolder(paths.out))
+    throw new WordsNotUnderstood(sentence("references.outIsFolder", { path: paths.out }));
   const isTable = /\.zip$/i.test(paths.out);
   if (isTable && isInside(paths.out, paths.folder))
-    throw new NothingToMerge(sentence("references.outInside", { path: paths.folder }));
+    throw new WordsNotUnderstood(sentence("references.outInside", { path: paths.folder }));
   const { key, publisher, valid, page } = values;
   if (!isTable && [key, publisher, valid, page].some((value) => value !== undefined))
-    throw new NothingToMerge(sentence("references.sheetUnsigned"));
+    throw new WordsNotUnderstood(sentence("references.sheetUnsigned"));
   const kept = values.kept === undefined || values.kept === "" ? null : resolve(from, values.kept);
   const signing = isTable ? signingOf({ key, publisher, valid }, from, today) : null;
   return {
@@ -61,15 +63,15 @@ export function readArguments(args: readonly string[], from: string, today: stri
 function pageFolder(path: string, from: string): string {
   const wanted = resolve(from, path);
   if (path === "" || (existsSync(wanted) && !isFolder(wanted)))
-    throw new NothingToMerge(sentence("references.noPageFolder"));
+    throw new WordsNotUnderstood(sentence("references.noPageFolder"));
   return wanted;
 }
 
 function newKeyPath(path: string, from: string): string {
-  if (path === "") throw new NothingToMerge(sentence("references.noKeyPath"));
+  if (path === "") throw new WordsNotUnderstood(sentence("references.noKeyPath"));
   const wanted = resolve(from, path);
   if (!isFolder(dirname(wanted)))
-    throw new NothingToMerge(sentence("references.notFolder", { path: dirname(wanted) }));
+    throw new WordsNotUnderstood(sentence("references.notFolder", { path: dirname(wanted) }));
   return wanted;
 }
 
@@ -84,13 +86,13 @@ function signingOf(
   from: string,
   today: string,
 ): Signing {
-  if (key === undefined || key === "") throw new NothingToMerge(sentence("references.noKey"));
+  if (key === undefined || key === "") throw new WordsNotUnderstood(sentence("references.noKey"));
   const name = publisher?.trim() ?? "";
   if (name === "" || name.length > tableLimits.publisherLength || shown(name) !== name)
-    throw new NothingToMerge(sentence("references.publisher", { most: tableLimits.publisherLength }));
+    throw new WordsNotUnderstood(sentence("references.publisher", { most: tableLimits.publisherLength }));
   const count = /^\d{1,2}$/.test(valid) ? Number(valid) : 0;
   if (count < 1 || count > years.most)
-    throw new NothingToMerge(sentence("references.valid", { most: years.most }));
+    throw new WordsNotUnderstood(sentence("references.valid", { most: years.most }));
   return {
     key: readKeyFile(resolve(from, key)),
     publisher: name,
@@ -116,7 +118,7 @@ function parsed<Result>(parse: () => Result): Result {
     return parse();
   } catch (error) {
     const text = error instanceof Error ? error.message.split(/[.\n]/)[0] : String(error);
-    throw new NothingToMerge(sentence("references.options", { text: text ?? "" }));
+    throw new WordsNotUnderstood(sentence("references.options", { text: text ?? "" }));
   }
 }
 

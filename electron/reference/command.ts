@@ -55,11 +55,11 @@ async function mergeAll(wanted: MergeArguments, makePage: MakePage): Promise<num
 }
 
 function tell(
-  { files, marks, groups, keptBack, differing }: Merged,
+  { files, halls, marks, groups, keptBack, differing }: Merged,
   { out, signing, page }: MergeArguments,
 ): void {
   const seconds = Number((performance.now() / 1000).toFixed(1));
-  console.log(say(sentence("references.done", { count: files, marks, groups, keptBack, seconds })));
+  console.log(say(sentence("references.done", { count: files, halls, marks, groups, keptBack, seconds })));
   for (const { name, test, off } of differing) {
     const place = Math.round(100 * (0.5 + off));
     console.log(say(sentence("references.differs", { name, test, place })));
@@ -78,7 +78,8 @@ function tell(
 /** Prints one clear line; an unforeseen error is shown whole. */
 function explain(error: unknown): number {
   if (error instanceof NothingToMerge) {
-    console.error(`${say(error.sentence)}\n${say(sentence("references.usage"))}`);
+    console.error(say(error.sentence));
+    if (error.isAboutWords) console.error(say(sentence("references.usage")));
     return 2;
   }
   if (error instanceof Error && "syscall" in error && "code" in error) {

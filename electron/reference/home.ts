@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { sentence } from "../domain/words.ts";
@@ -19,6 +19,7 @@ export interface Home {
 export async function openHome(kept: string | null): Promise<Home> {
   const folder = kept ?? (await mkdtemp(join(tmpdir(), "tapeline-reference-")));
   await mkdir(folder, { recursive: true });
+  await requireOwn(folder);
   const lock = join(folder, "in-use");
   await takeLock(lock, folder);
   const working = join(folder, "working");
@@ -31,6 +32,21 @@ export async function openHome(kept: string | null): Promise<Home> {
       await rm(lock, { force: true });
     },
   };
+}
+
+/**
+ * What is kept may be deleted at any time, and is when it is damaged: so nothing else may lie beside it.
+ * @throws NothingToMerge when something does
+ */
+async function requireOwn(folder: string): Promise<void> {
+  const stranger = (await readdir(folder)).find((name) => !isOurs(name));
+  if (stranger !== undefined)
+    throw new NothingToMerge(sentence("references.notOurs", { path: folder, name: stranger }));
+}
+
+function isOurs(name: string): boolean {
+  // Some systems leave files of their own in every folder that somebody looks into.
+  return /^(in-use|working|files|kinds|sums|quarter=.*|\..*|Thumbs\.db|desktop\.ini)$/.test(name);
 }
 
 /** Writes this process's number into a new file; one of a process that is gone is taken over. */

@@ -42,6 +42,8 @@ export interface MergeArguments {
 export interface Merged {
   /** Number of files that were used. */
   readonly files: number;
+  /** Of how many halls they count. */
+  readonly halls: number;
   readonly marks: number;
   readonly keptBack: number;
   /** Number of groups that the file tells. */
@@ -93,6 +95,7 @@ async function mergeInto(
   });
   const none = {
     files: sources.length,
+    halls: 0,
     marks: 0,
     keptBack,
     groups: 0,
@@ -111,7 +114,7 @@ async function mergeInto(
     // As a hall reads it: what no hall would take is in no page either.
     await writePage(readTable(Buffer.from(made.content), wanted.signing.made), wanted.page);
   }
-  return { ...none, marks, groups: made.groups, differing: made.differing };
+  return { ...none, halls: halls.names.length, marks, groups: made.groups, differing: made.differing };
 }
 
 /** Halls by their numbers, which are places in `names`: that of each source, in their order. */

@@ -153,3 +153,18 @@ test("a kept file that is not as it was written, or is gone, is named, and delet
     expect(await table(broken)).toEqual(plain);
   }
 });
+
+test("what is kept has a folder for nothing else, since it may be deleted at any time", async () => {
+  const mine = join(folder, "mine");
+  mkdirSync(mine);
+  writeFileSync(join(mine, "last year's table.zip"), "mine");
+  await expect(table(mine)).rejects.toMatchObject({
+    sentence: { key: "references.notOurs", values: { path: mine, name: "last year's table.zip" } },
+  });
+  expect(readdirSync(mine)).toEqual(["last year's table.zip"]);
+  rmSync(join(mine, "last year's table.zip"));
+  await table(mine);
+  // Looking into it leaves what the system leaves.
+  writeFileSync(join(mine, ".DS_Store"), "");
+  await table(mine);
+});

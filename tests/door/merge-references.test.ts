@@ -103,7 +103,7 @@ describe("merging a folder", () => {
     const out = join(folder, "mixed.csv");
     const ran = await run(bundles, "--out", out);
     expect(ran.code).toBe(3);
-    expect(ran.stdout).toContain("7 files not used");
+    expect(ran.stdout).toContain("Files not used: 7");
     const said = ran.stderr.trimEnd().split("\n");
     expect(said.map((line) => line.split(":")[0])).toEqual(
       ["bomb", "demo", "folder", "good", "slip", "tried", "wrong"].map((name) => `${name}.zip`),
