@@ -43,6 +43,10 @@ export function Station({ test, view, lengths, setLengths, corrections }: Statio
   const [over, setOver] = useState<Over | null>(null);
   const { folded, fold } = useFolded("rules");
   const steadyFold = useSteady(fold);
+  const correct = useSteady(corrections.correct);
+  const askToSkip = useSteady((who: StationPerson, before: TestCode) =>
+    setOver({ what: "skip", who, test: before }),
+  );
   const call = useMutation(trpc.station.callAthlete.mutationOptions());
   const uncall = useMutation(trpc.station.uncall.mutationOptions());
   const callNext = useMutation(trpc.station.callNext.mutationOptions());
@@ -67,14 +71,14 @@ export function Station({ test, view, lengths, setLengths, corrections }: Statio
           ref={entry}
           {...{ test, lengths, setLengths }}
           parameters={view.parameters}
-          onCorrect={corrections.correct}
-          onSkip={(who, before) => setOver({ what: "skip", who, test: before })}
+          onCorrect={correct}
+          onSkip={askToSkip}
         />
         <Recent
           recent={view.recent}
           parameters={view.parameters}
           lengths={lengths}
-          onCorrect={corrections.correct}
+          onCorrect={correct}
           onHistory={(attempt) => setOver({ what: "history", attempt })}
         />
       </div>

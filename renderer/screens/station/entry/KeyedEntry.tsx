@@ -1,4 +1,4 @@
-import { type Ref, useEffect, useImperativeHandle, useRef } from "react";
+import { memo, type Ref, useEffect, useImperativeHandle, useRef } from "react";
 import { useTranslation } from "react-i18next";
 import { roomFor } from "../../../../electron/domain/keyed/keyed.ts";
 import type { LengthUnit } from "../../../../electron/domain/tests/protocol.ts";
@@ -39,8 +39,10 @@ interface KeyedEntryProps {
   readonly ref: Ref<KeyedEntryHandle>;
 }
 
-/** Enters results by keyboard, from paper or by eye: a bib, Enter, the values, Enter. */
-export function KeyedEntry(props: KeyedEntryProps) {
+/** Enters results by keyboard, from paper or by eye: a bib, Enter, the values, Enter. Others' results are nothing to it. */
+export const KeyedEntry = memo(EntryForm);
+
+function EntryForm(props: KeyedEntryProps) {
   const { test, parameters, lengths, setLengths, onCorrect, onSkip, ref } = props;
   const { t } = useTranslation("station");
   const say = useSay();
