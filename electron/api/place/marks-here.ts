@@ -51,12 +51,12 @@ interface Group {
   of(from: number | null): MarksInOrder;
 }
 
-function groupOf(marks: ReadonlyMap<Athlete["id"], AgedMark>): Group {
+function groupOf(marks: readonly AgedMark[]): Group {
   const orders = new Map<number | null, MarksInOrder>();
   return {
-    marks,
+    marks: new Map(marks.map((mark) => [mark.athleteId, mark])),
     of(from) {
-      const some = () => [...marks.values()].flatMap((mark) => (isOf(mark, from) ? [mark.value] : []));
+      const some = () => marks.flatMap((mark) => (isOf(mark, from) ? mark.value : []));
       const order = orders.get(from) ?? inOrder(some());
       orders.set(from, order);
       return order;
@@ -66,7 +66,7 @@ function groupOf(marks: ReadonlyMap<Athlete["id"], AgedMark>): Group {
 
 const isOf = ({ ages }: AgedMark, from: number | null) => from === null || ages?.from === from;
 
-const nobody = groupOf(new Map());
+const nobody = groupOf([]);
 
 /**
  * Returns the marks of those who agreed that they count, as far as their test tells. Without athletes of another category,
@@ -79,12 +79,11 @@ function agreedOf(
   date: string,
 ): Group {
   const { ends } = definitionOf(test).figures;
-  const found = new Map<Athlete["id"], AgedMark>();
+  const found: AgedMark[] = [];
   for (const { athleteId, value } of marks) {
     const athlete = athletes.get(athleteId);
     if (athlete?.category !== category || consentOf(athlete, date) !== "given") continue;
-    const ages = bandOfAges(athlete.birthYear, date);
-    found.set(athleteId, { athleteId, value: withinEnds(value, ends), ages });
+    found.push({ athleteId, value: withinEnds(value, ends), ages: bandOfAges(athlete.birthYear, date) });
   }
   return groupOf(found);
 }
@@ -109,7 +108,7 @@ function agreedElsewhere(latest: Latest, athletes: Athletes, sort: Sort, date: s
 /** Marks of other days, but of those who have one of today. */
 function hereOf(elsewhere: Group, today: Group): MarksHere {
   const { marks } = elsewhere;
-  const replaced = groupOf(new Map([...today.marks.keys()].flatMap((id) => [...entryOf(marks, id)])));
+  const replaced = groupOf([...today.marks.keys()].flatMap((id) => marks.get(id) ?? []));
   return {
     others(athleteId, from) {
       const own = today.marks.get(athleteId) ?? marks.get(athleteId);
@@ -117,9 +116,4 @@ function hereOf(elsewhere: Group, today: Group): MarksHere {
       return together([elsewhere.of(from), today.of(from)], [replaced.of(from), ...apart]);
     },
   };
-}
-
-function entryOf<Key, Value>(map: ReadonlyMap<Key, Value>, key: Key): [Key, Value][] {
-  const value = map.get(key);
-  return value === undefined ? [] : [[key, value]];
 }
