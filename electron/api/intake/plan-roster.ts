@@ -200,17 +200,14 @@ function leagueIdOf(db: WritableDb, plan: Plan, league: string): number {
 }
 
 /** Adds all new athletes, and to the day's list. Last of all: whose number and whose league they take is settled then. */
-function addRows(db: WritableDb, { added, dayId, at }: Plan): void {
-  const ids = new Map<string, number>();
-  const leagueId = (league: string) => {
-    const id = ids.get(league) ?? leagueNamed(db, league);
-    ids.set(league, id);
-    return id;
-  };
+function addRows(db: WritableDb, plan: Plan): void {
+  const { added, dayId, at, leagueIds } = plan;
+  // A league that changes left empty is gone.
+  leagueIds.clear();
   const athletes = added.map((row): NewAthlete => {
     const { league, name, number, birthYear, category } = row;
     return {
-      ...{ leagueId: leagueId(league), name, number, birthYear, category },
+      ...{ leagueId: leagueIdOf(db, plan, league), name, number, birthYear, category },
       guardianConsent: row.guardianConsent ?? false,
       board: row.board ?? "bib",
       share: row.share ?? false,
